@@ -1,0 +1,25 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* fl-statics-tolerances.h: every tolerance of the statics library, each with its unit and its reason. Nothing here is a
+ * regulation's number or a matter of taste about tie-downs: those stand in the rule book and are arguments. */
+#ifndef FL_STATICS_TOLERANCES_H
+#define FL_STATICS_TOLERANCES_H
+
+/* m. Two points nearer than this are one point. A micrometre: far under any measurement, far over rounding (1e-15 of 20 m). */
+#define FL_STATICS_POINT 1e-6
+
+/* m. A coordinate from here on is no place. Further than any road goes, and small enough that fourth powers do not overflow. */
+#define FL_STATICS_FAR 1e7
+
+/* m. Supports of a beam nearer than this are one support: nobody measures an axle closer than a millimetre, and the
+ * reactions of a couple on so short an arm would mean nothing. */
+#define FL_STATICS_ARM 1e-3
+
+/* m. How deep a run must go into a box, or past a plane, before it counts. Boxes are tape measure numbers; a chain that lies
+ * along a face touches and does not pass through. */
+#define FL_STATICS_GRAZE 1e-3
+
+/* Cosine. A component of a unit vector smaller than this is rounding and holds nothing (cos 90 degrees is 6e-17 in doubles,
+ * a difference of two tape measure numbers in metres about 1e-16). */
+#define FL_STATICS_COSINE 1e-9
+
+#endif
