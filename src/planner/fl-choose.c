@@ -1,0 +1,466 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Choosing the tie-downs of one load: see fl-choose.h.
+ *
+ * For k = 1, 2, ... couples all sets that hold in the wanted directions are listed by their angles; gear is matched to the best of them, the cheapest
+ * that reaches the sum; the first k with an answer is the answer, for fewer couples come before anything that follows in the score. */
+#include "fl-choose.h"
+
+#include <math.h>
+#include <stdlib.h>
+#include <string.h>
+
+/* Sets of couples kept for each k, and how many of the best of them get gear matched. Work, not seconds. */
+enum { MAX_SETS = 3000, MATCHED_SETS = 16, MATCH_NODES = 4000, MAX_VISITS = 60000 };
+
+/* ── pieces left ── */
+
+void
+fl_left_fill (FlLeft *left, const FlPool *pool)
+{
+  for (guint i = 0; i < pool->chains.n; i++)
+    left->chains[i] = (gint16) pool->chains.classes[i].ids->len;
+  for (guint i = 0; i < pool->binders.n; i++)
+    left->binders[i] = (gint16) pool->binders.classes[i].ids->len;
+  for (guint i = 0; i < pool->straps.n; i++)
+    left->straps[i] = (gint16) pool->straps.classes[i].ids->len;
+  for (guint i = 0; i < pool->connectors.n; i++)
+    left->connectors[i] = (gint16) pool->connectors.classes[i].ids->len;
+}
+
+static gboolean
+enough (const gint16 *left, gint class, gint n)
+{
+  return class < 0 || left[class] >= n;
+}
+
+static void
+take (gint16 *left, gint class, gint n)
+{
+  if (class >= 0)
+    left[class] = (gint16) (left[class] - n);
+}
+
+gboolean
+fl_left_take (FlLeft *left, const FlRig *rig, gint n)
+{
+  gint both = rig->at_point >= 0 && rig->at_point == rig->at_anchor ? 2 : 1;
+
+  if (n > 0 && (!enough (left->chains, rig->chain, n) || !enough (left->binders, rig->binder, n) || !enough (left->straps, rig->strap, n)
+                || !enough (left->connectors, rig->at_point, both * n) || !enough (left->connectors, rig->at_anchor, both * n)))
+    return FALSE;
+  take (left->chains, rig->chain, n);
+  take (left->binders, rig->binder, n);
+  take (left->straps, rig->strap, n);
+  take (left->connectors, rig->at_point, n);
+  take (left->connectors, rig->at_anchor, n);
+  return TRUE;
+}
+
+/* ── the search's own state ── */
+
+typedef struct { guint couple[FL_MAX_COUPLES_CHOSEN]; guint n; double penalty; } Set;
+
+typedef struct
+{
+  const FlWanted *wanted;
+  FlDraft *state;
+  FlCouples couples;
+  FlRigs *rigs[FL_MAX_COUPLES];  /* found when first asked for */
+  Set *sets; guint n_sets;
+  guint visits;
+} Search;
+
+static const FlRigs *
+rigs_of (Search *s, guint couple)
+{
+  const FlWanted *w = s->wanted;
+  FlRigFor what = { TRUE, w->site->stand->machine->article, w->straps };
+
+  if (s->rigs[couple] == NULL)
+    {
+      s->rigs[couple] = g_new (FlRigs, 1);
+      fl_rigs_find (s->rigs[couple], w->book, w->pool, &s->couples.couples[couple], &what);
+    }
+  return s->rigs[couple];
+}
+
+/* ── sets of couples ── */
+
+typedef struct { guint holds, legs, front, rear; } Sum;
+
+static gboolean
+is_section (const FlLeg *leg, const char *section)
+{
+  return leg->point != NULL && g_strcmp0 (leg->point->section, section) == 0;
+}
+
+static Sum
+sum_of (const Search *s, const Set *set)
+{
+  Sum sum = { 0, 0, 0, 0 };
+
+  for (guint i = 0; i < set->n; i++)
+    {
+      const FlCouple *c = &s->couples.couples[set->couple[i]];
+
+      sum.holds |= c->holds;
+      sum.legs += c->n;
+      for (guint k = 0; k < c->n; k++)
+        {
+          sum.front += is_section (c->legs[k], "front");
+          sum.rear += is_section (c->legs[k], "rear");
+        }
+    }
+  return sum;
+}
+
+static gboolean
+set_serves (const Search *s, const Set *set)
+{
+  const FlWanted *w = s->wanted;
+  Sum sum = sum_of (s, set);
+
+  return (w->holds & ~sum.holds) == 0 && sum.legs >= w->count && sum.front >= w->section_count && sum.rear >= w->section_count;
+}
+
+static guint
+hangs (const Search *s, const Set *set, const FlTiePoint *point, const FlAnchor *anchor)
+{
+  guint n = 0;
+
+  for (guint i = 0; i < set->n; i++)
+    {
+      const FlCouple *c = &s->couples.couples[set->couple[i]];
+
+      for (guint k = 0; k < c->n; k++)
+        n += (point != NULL && c->legs[k]->point == point) || (anchor != NULL && c->legs[k]->anchors[0] == anchor);
+    }
+  return n;
+}
+
+static guint
+hung_on_point (const FlDraft *state, guint load, const FlTiePoint *point)
+{
+  guint n = 0;
+
+  for (guint i = 0; i < state->chosen.n; i++)
+    n += state->chosen.ties[i].load == load && state->chosen.ties[i].point == point;
+  return n;
+}
+
+/* Does the couple go with the set: no point and no anchor takes more than it may. */
+static gboolean
+couple_goes (const Search *s, const Set *set, guint couple)
+{
+  const FlCouple *c = &s->couples.couples[couple];
+  const FlTrailer *trailer = s->wanted->site->ground->trailer;
+
+  for (guint k = 0; k < c->n; k++)
+    {
+      const FlLeg *leg = c->legs[k];
+      gsize a = (gsize) (leg->anchors[0] - trailer->anchors);
+
+      if ((gint) (hangs (s, set, leg->point, NULL) + hung_on_point (s->state, s->wanted->load, leg->point)) >= leg->point->takes)
+        return FALSE;
+      if ((gint) (hangs (s, set, NULL, leg->anchors[0]) + s->state->hung.hung[a]) >= leg->anchors[0]->takes)
+        return FALSE;
+    }
+  return TRUE;
+}
+
+static void
+list_sets (Search *s, Set *set, guint from, guint k)
+{
+  if (set->n == k)
+    {
+      if (s->n_sets < MAX_SETS && set_serves (s, set))
+        s->sets[s->n_sets++] = *set;
+      return;
+    }
+  for (guint i = from; i < s->couples.n && s->n_sets < MAX_SETS && s->visits < MAX_VISITS; i++)
+    {
+      s->visits++;
+      if (!couple_goes (s, set, i))
+        continue;
+      set->couple[set->n++] = i;
+      set->penalty += s->couples.couples[i].penalty;
+      list_sets (s, set, i + 1, k);
+      set->penalty -= s->couples.couples[i].penalty;
+      set->n--;
+    }
+}
+
+static int
+by_penalty (gconstpointer a, gconstpointer b)
+{
+  const Set *x = a, *y = b;
+
+  return x->penalty < y->penalty ? -1 : x->penalty > y->penalty ? 1 : memcmp (x->couple, y->couple, sizeof x->couple);
+}
+
+/* ── gear for a set ── */
+
+typedef struct
+{
+  const FlRigs *rigs[FL_MAX_COUPLES_CHOSEN];
+  guint pieces[FL_MAX_COUPLES_CHOSEN], n, nodes;
+  double cheapest_after[FL_MAX_COUPLES_CHOSEN + 1], most_after[FL_MAX_COUPLES_CHOSEN + 1];
+  double need;
+  FlLeft left;
+  const FlRig *now[FL_MAX_COUPLES_CHOSEN], *best[FL_MAX_COUPLES_CHOSEN];
+  double best_cost;
+} Match;
+
+static void
+match_from (Match *m, guint at, double cost, double value)
+{
+  if (at == m->n)
+    {
+      if (fl_reaches (value, m->need) && cost < m->best_cost)
+        {
+          m->best_cost = cost;
+          memcpy (m->best, m->now, sizeof m->best);
+        }
+      return;
+    }
+  for (guint i = 0; i < m->rigs[at]->n && m->nodes < MATCH_NODES; i++)
+    {
+      const FlRig *rig = &m->rigs[at]->rigs[i];
+
+      if (cost + rig->cost + m->cheapest_after[at + 1] >= m->best_cost)
+        break;
+      if (!fl_reaches (value + rig->value + m->most_after[at + 1], m->need))
+        continue;
+      m->nodes++;
+      if (!fl_left_take (&m->left, rig, (gint) m->pieces[at]))
+        continue;
+      m->now[at] = rig;
+      match_from (m, at + 1, cost + rig->cost, value + rig->value);
+      fl_left_take (&m->left, rig, -(gint) m->pieces[at]);
+    }
+}
+
+/* FALSE: some couple has no rig at all. */
+static gboolean
+match_bounds (Match *m)
+{
+  m->cheapest_after[m->n] = m->most_after[m->n] = 0.0;
+  for (guint i = m->n; i > 0; i--)
+    {
+      double most = 0.0;
+
+      if (m->rigs[i - 1]->n == 0)
+        return FALSE;
+      for (guint k = 0; k < m->rigs[i - 1]->n; k++)
+        most = fmax (most, m->rigs[i - 1]->rigs[k].value);
+      m->cheapest_after[i - 1] = m->cheapest_after[i] + m->rigs[i - 1]->rigs[0].cost;
+      m->most_after[i - 1] = m->most_after[i] + most;
+    }
+  return TRUE;
+}
+
+static gboolean
+match_set (Search *s, const Set *set, Match *m, double bound)
+{
+  m->n = set->n;
+  m->nodes = 0;
+  m->need = s->wanted->need;
+  m->left = s->state->left;
+  m->best_cost = bound;
+  m->best[0] = NULL;
+  for (guint i = 0; i < set->n; i++)
+    {
+      m->rigs[i] = rigs_of (s, set->couple[i]);
+      m->pieces[i] = s->couples.couples[set->couple[i]].n;
+    }
+  if (!match_bounds (m))
+    return FALSE;
+  match_from (m, 0, 0.0, 0.0);
+  return m->best[0] != NULL;
+}
+
+/* ── taking what was found ── */
+
+static void
+append (FlDraft *state, const FlWanted *w, const FlCouple *couple, const FlRig *rig, const FlImplement *implement)
+{
+  const FlTrailer *trailer = w->site->ground->trailer;
+
+  for (guint k = 0; k < couple->n && state->chosen.n < FL_MAX_CHOSEN; k++)
+    {
+      const FlLeg *leg = couple->legs[k];
+
+      state->chosen.ties[state->chosen.n++] = (FlChosenTie) { w->load, implement, leg->point, leg->path, { leg->anchors[0], leg->anchors[1] },
+                                                              leg->lay, *rig, rig->wll[k], rig->cost / couple->n, rig->strap >= 0, NULL };
+      for (guint i = 0; i < 2; i++)
+        if (leg->anchors[i] != NULL)
+          fl_hung_add (&state->hung, trailer, leg->anchors[i]);
+    }
+  state->cautions |= couple->cautions;
+  fl_left_take (&state->left, rig, (gint) couple->n);
+}
+
+static gboolean
+choose_own_of (Search *s, guint k)
+{
+  Match match, best;
+  const Set *best_set = NULL;
+  double bound = INFINITY;
+  Set set = { .n = 0 };
+
+  s->n_sets = 0;
+  s->visits = 0;
+  list_sets (s, &set, 0, k);
+  qsort (s->sets, s->n_sets, sizeof (Set), by_penalty);
+  for (guint i = 0; i < MIN (s->n_sets, MATCHED_SETS); i++)
+    if (match_set (s, &s->sets[i], &match, bound))
+      {
+        best = match;
+        best_set = &s->sets[i];
+        bound = match.best_cost;
+      }
+  if (best_set == NULL)
+    return FALSE;
+  for (guint i = 0; i < best_set->n; i++)
+    append (s->state, s->wanted, &s->couples.couples[best_set->couple[i]], best.best[i], NULL);
+  return TRUE;
+}
+
+static gboolean
+choose_own (FlDraft *state, const FlWanted *w, guint mask, guint64 *work)
+{
+  g_autofree FlLegs *legs = g_new (FlLegs, 1);
+  g_autofree Search *s = g_new0 (Search, 1);
+  gboolean found = w->count == 0 && w->need <= 0.0 && w->holds == 0 && w->section_count == 0;
+
+  s->wanted = w;
+  s->state = state;
+  if (found)
+    return TRUE;
+  fl_legs_find (legs, w->site, NULL, &state->hung);
+  fl_couples_find (&s->couples, legs, w->site->ground->trailer, mask, w->singles);
+  s->sets = g_new (Set, MAX_SETS);
+  for (guint k = 1; k <= FL_MAX_COUPLES_CHOSEN && !found && *work > 0; k++)
+    {
+      found = choose_own_of (s, k);
+      *work -= MIN (*work, 1 + s->visits / 64);
+    }
+  for (guint i = 0; i < FL_MAX_COUPLES; i++)
+    g_free (s->rigs[i]);
+  g_free (s->sets);
+  return found;
+}
+
+/* ── implements ── */
+
+typedef struct { guint new_cautions; double cost, penalty; const FlCouple *couple; FlRig rig; } Hold;
+
+static gboolean
+better_hold (const Hold *a, const Hold *b)
+{
+  if (a->new_cautions != b->new_cautions)
+    return a->new_cautions < b->new_cautions;
+  if (a->cost != b->cost)
+    return a->cost < b->cost;
+  return a->penalty < b->penalty;
+}
+
+static guint
+bits (guint mask)
+{
+  guint n = 0;
+
+  for (; mask != 0; mask &= mask - 1)
+    n++;
+  return n;
+}
+
+/* The best rig that is still to be had for a couple of an implement. */
+static void
+weigh_hold (FlDraft *state, const FlWanted *w, const FlCouple *couple, Hold *best)
+{
+  g_autofree FlRigs *rigs = g_new (FlRigs, 1);
+  FlRigFor what = { FALSE, FALSE, w->straps };
+  Hold hold = { bits (couple->cautions & ~state->cautions), 0.0, couple->penalty, couple, { 0 } };
+
+  for (guint k = 0; k < couple->n; k++)
+    if (couple->legs[k]->point != NULL
+        && (gint) hung_on_point (state, w->load, couple->legs[k]->point) >= couple->legs[k]->point->takes)
+      return;
+  fl_rigs_find (rigs, w->book, w->pool, couple, &what);
+  for (guint i = 0; i < rigs->n; i++)
+    {
+      FlLeft left = state->left;
+
+      if (!fl_left_take (&left, &rigs->rigs[i], (gint) couple->n))
+        continue;
+      hold.cost = rigs->rigs[i].cost;
+      hold.rig = rigs->rigs[i];
+      if (best->couple == NULL || better_hold (&hold, best))
+        *best = hold;
+      return;
+    }
+}
+
+/* Adds one leg, or a couple where two are still wanted, to an implement. Returns how many. */
+static guint
+hold_implement (FlDraft *state, const FlWanted *w, const FlImplement *implement, guint mask, gboolean pair)
+{
+  g_autofree FlLegs *legs = g_new (FlLegs, 1);
+  g_autofree FlCouples *couples = g_new (FlCouples, 1);
+  Hold best = { 0 };
+
+  fl_legs_find (legs, w->site, implement, &state->hung);
+  fl_couples_find (couples, legs, w->site->ground->trailer, mask, !pair);
+  for (guint i = 0; i < MIN (couples->n, 24u); i++)
+    if (!pair || couples->couples[i].n == 2)
+      weigh_hold (state, w, &couples->couples[i], &best);
+  if (best.couple == NULL)
+    return 0;
+  append (state, w, best.couple, &best.rig, implement);
+  return best.couple->n;
+}
+
+static guint
+held_already (const FlDraft *state, guint load, const FlImplement *implement)
+{
+  guint n = 0;
+
+  for (guint i = 0; i < state->chosen.n; i++)
+    n += state->chosen.ties[i].load == load && state->chosen.ties[i].implement != NULL
+         && strcmp (state->chosen.ties[i].implement->id, implement->id) == 0;
+  return n;
+}
+
+static gboolean
+choose_implement (FlDraft *state, const FlWanted *w, const FlImplement *implement, guint mask)
+{
+  guint have = held_already (state, w->load, implement), want = (guint) MAX (0, implement->min_tie_downs);
+
+  while (have < want)
+    {
+      guint added = want - have >= 2 ? hold_implement (state, w, implement, mask, TRUE) : 0;
+
+      if (added == 0)
+        added = hold_implement (state, w, implement, mask, FALSE);
+      if (added == 0)
+        return FALSE;
+      have += added;
+    }
+  return TRUE;
+}
+
+gboolean
+fl_choose_load (FlDraft *state, const FlWanted *wanted, guint mask, guint64 *work)
+{
+  g_autofree FlDraft *draft = g_memdup2 (state, sizeof *state);
+  const FlMachine *machine = wanted->site->stand->machine;
+
+  if (!choose_own (draft, wanted, mask, work))
+    return FALSE;
+  for (gsize i = 0; i < machine->n_implements && wanted->implements; i++)
+    if (!choose_implement (draft, wanted, &machine->implements[i], mask))
+      return FALSE;
+  *state = *draft;
+  return TRUE;
+}

@@ -1,0 +1,404 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The search over stances, couples and gear: see fl-task.h.
+ *
+ * Every stance that stands is looked at; in each the couples of legs with the fewest kinds of caution that serve. The best few by score are judged, and the
+ * first that the judge lets stand is the answer: nothing leaves here that has not passed him. */
+#include "fl-task.h"
+
+#include <math.h>
+#include <string.h>
+
+#include "fl-draft.h"
+#include "fl-run.h"
+#include "fl-score.h"
+
+enum { KEPT = 6 };
+
+/* What is asked of every load in one pass of the search: later passes ask for less, or take what is less liked. */
+typedef struct { gboolean singles, straps, all_ways, implements; double aggregate; } Pass;
+
+typedef struct { FlScore score; FlStance stance; FlChosen chosen; } Candidate;
+
+typedef struct
+{
+  FlTask *task;
+  FlPool *pool;
+  FlGround ground;
+  const FlMachine *machines[FL_STANCE_MAX_LOADS];
+  double weights[FL_STANCE_MAX_LOADS];
+  FlStances stances;
+  Candidate *kept; guint n_kept;
+} Run;
+
+void
+fl_task_result_clear (FlTaskResult *result)
+{
+  g_clear_pointer (&result->best, fl_assessment_unref);
+  g_clear_pointer (&result->nearest, fl_assessment_unref);
+  g_clear_pointer (&result->against, fl_findings_free);
+}
+
+static const FlBookData *
+data_of (const Run *run)
+{
+  return fl_book_data (run->task->book);
+}
+
+static gboolean
+heavy (const Run *run, guint load)
+{
+  return !run->machines[load]->article && fl_reaches (run->weights[load], data_of (run)->heavy_weight);
+}
+
+/* ── what is wanted of a load ── */
+
+static guint
+least_count (const Run *run, guint load, gboolean blocked)
+{
+  double length = fl_quantity_in (run->machines[load]->length, FL_UNIT_FT);
+
+  if (heavy (run, load))
+    return (guint) data_of (run)->heavy_count;
+  return isnan (length) ? 2 : (guint) fl_book_count (run->task->book, length, run->weights[load], blocked);
+}
+
+static void
+subtract_fixed (FlWanted *w, const FlDraft *draft, guint load)
+{
+  for (guint i = 0; i < draft->chosen.n; i++)
+    {
+      const FlChosenTie *tie = &draft->chosen.ties[i];
+      double share = fl_book_share (w->book, tie->anchors[1] != NULL, tie->anchors[0]->side, tie->anchors[1] != NULL ? tie->anchors[1]->side : 0);
+
+      if (tie->load != load || tie->implement != NULL)
+        continue;
+      w->need = fmax (0.0, w->need - share * tie->wll);
+      w->count -= w->count > 0;
+      for (guint k = 0; k < FL_N_MOVEMENTS; k++)
+        if (fl_run_holds (tie->lay.pull, fl_movement_direction (k)) > 0.02)
+          w->holds &= ~(1u << k);
+    }
+}
+
+static FlWanted
+wanted_of (const Run *run, const Pass *pass, const FlSite *site, const FlDraft *draft, gboolean snug)
+{
+  guint load = site->load, all = (1u << FL_N_MOVEMENTS) - 1;
+  FlWanted w = { .book = run->task->book, .pool = run->pool, .site = site, .load = load, .weight = run->weights[load],
+                 .need = pass->aggregate * data_of (run)->aggregate_share * run->weights[load], .count = least_count (run, load, snug),
+                 .holds = pass->all_ways ? all : 0, .straps = pass->straps, .singles = pass->singles, .implements = pass->implements };
+
+  if (heavy (run, load) && fl_machine_joint_free (run->machines[load]))
+    w.section_count = pass->all_ways ? (guint) data_of (run)->section_count : 0;
+  subtract_fixed (&w, draft, load);
+  return w;
+}
+
+/* ── the score of a draft ── */
+
+static gboolean
+any_too_near (const FlChosen *chosen, double apart)
+{
+  for (guint i = 0; i < chosen->n; i++)
+    for (guint k = i + 1; k < chosen->n; k++)
+      {
+        const FlChosenTie *a = &chosen->ties[i], *b = &chosen->ties[k];
+        gboolean shared = (a->point != NULL && a->load == b->load && a->point == b->point) || a->anchors[0] == b->anchors[0];
+
+        if (a->lay.n_path >= 2 && b->lay.n_path >= 2
+            && !fl_reaches (fl_run_distance (a->lay.path, a->lay.n_path, b->lay.path, b->lay.n_path, shared ? FL_LAY_LEAVES : 0.0), apart))
+          return TRUE;
+      }
+  return FALSE;
+}
+
+static gboolean
+any_under_floor (const Run *run, const FlChosen *chosen)
+{
+  for (gsize load = 0; load < run->task->choices->n_loads; load++)
+    {
+      FlPull pulls[FL_MAX_CHOSEN];
+      gsize n = 0;
+      FlSums sums;
+
+      for (guint i = 0; i < chosen->n; i++)
+        if (chosen->ties[i].load == load && chosen->ties[i].implement == NULL)
+          pulls[n++] = (FlPull) { .along = chosen->ties[i].lay.pull, .limit = chosen->ties[i].wll };
+      sums = fl_sums_component (pulls, n, run->weights[load]);
+      for (guint k = 0; k < FL_N_MOVEMENTS; k++)
+        if (!fl_reaches (sums.g[k], data_of (run)->all_directions_floor))
+          return TRUE;
+    }
+  return FALSE;
+}
+
+static gint32
+bits (guint mask)
+{
+  gint32 n = 0;
+
+  for (; mask != 0; mask &= mask - 1)
+    n++;
+  return n;
+}
+
+static FlScore
+score_of (const Run *run, const FlStance *stance, const FlDraft *draft)
+{
+  FlScored ties[FL_MAX_CHOSEN];
+  FlScore score;
+
+  for (guint i = 0; i < draft->chosen.n; i++)
+    {
+      const FlChosenTie *t = &draft->chosen.ties[i];
+      guint last = t->lay.n_path > 0 ? t->lay.n_path - 1 : 0;
+
+      ties[i] = (FlScored) { t->load, t->implement == NULL, t->strap, t->lay.path[t->path != NULL ? 1 : 0], t->lay.path[last], t->lay.deck, t->lay.plan,
+                             t->strength };
+    }
+  score = fl_score_sum (ties, draft->chosen.n, data_of (run));
+  score.cautions = stance->cautions + bits (draft->cautions) + any_too_near (&draft->chosen, data_of (run)->apart * FL_M_PER_IN)
+                   + any_under_floor (run, &draft->chosen);
+  score.coupling_off_lb = stance->coupling_off;
+  return score;
+}
+
+static void
+keep (Run *run, const FlStance *stance, const FlDraft *draft)
+{
+  FlScore score = score_of (run, stance, draft);
+  guint at = run->n_kept;
+
+  while (at > 0 && fl_score_compare (&score, &run->kept[at - 1].score) < 0)
+    at--;
+  if (at == KEPT)
+    return;
+  if (run->n_kept == KEPT)
+    run->n_kept--;
+  memmove (&run->kept[at + 1], &run->kept[at], (run->n_kept - at) * sizeof (Candidate));
+  run->kept[at] = (Candidate) { score, *stance, draft->chosen };
+  run->n_kept++;
+}
+
+/* ── one stance ── */
+
+static void
+stand_up (Run *run, const FlStance *stance, FlStand *stands)
+{
+  for (gsize i = 0; i < run->task->choices->n_loads; i++)
+    {
+      FlQuantity left = run->task->choices->loads[i].left;
+
+      fl_stand_fill (&stands[i], &run->ground, run->machines[i], stance->facing[i], stance->rear[i],
+                     fl_quantity_known (left) ? fl_quantity_in (left, FL_UNIT_M) : 0.0);
+    }
+}
+
+static gboolean
+draft_with (Run *run, const Pass *pass, const FlStance *stance, const FlStand *stands, guint mask, FlDraft *draft)
+{
+  memset (draft, 0, sizeof *draft);
+  fl_left_fill (&draft->left, run->pool);
+  if (!fl_draft_pin (draft, run->task, run->pool, &run->ground, stands))
+    return FALSE;
+  for (guint i = 0; i < run->task->choices->n_loads; i++)
+    {
+      FlSite site = { run->task->book, &run->ground, &stands[i], run->task->choices, i };
+      FlWanted wanted = wanted_of (run, pass, &site, draft, stance->snug[i]);
+
+      if (isnan (run->weights[i]) || !fl_choose_load (draft, &wanted, mask, &run->task->work))
+        return FALSE;
+    }
+  return TRUE;
+}
+
+/* The masks of caution kinds in order of how many they allow. */
+static guint
+masks_in_order (guint *masks)
+{
+  static const guint kinds[] = { FL_LAY_DECK_ANGLE, FL_LAY_PLAN_ANGLE, FL_LAY_EDGE, FL_LAY_POINT };
+  guint n = 0;
+
+  for (gint32 allowed = 0; allowed <= (gint32) G_N_ELEMENTS (kinds); allowed++)
+    for (guint subset = 0; subset < 1u << G_N_ELEMENTS (kinds); subset++)
+      {
+        if (bits (subset) != allowed)
+          continue;
+        masks[n] = 0;
+        for (guint k = 0; k < G_N_ELEMENTS (kinds); k++)
+          if ((subset & (1u << k)) != 0)
+            masks[n] |= kinds[k];
+        n++;
+      }
+  return n;
+}
+
+static void
+try_stance (Run *run, const Pass *pass, const FlStance *stance)
+{
+  guint masks[16], n = masks_in_order (masks);
+  gint32 bound = run->n_kept > 0 ? run->kept[0].score.cautions : G_MAXINT32;
+  FlStand stands[FL_STANCE_MAX_LOADS];
+  FlDraft draft;
+
+  if (stance->cautions > bound)
+    return;
+  stand_up (run, stance, stands);
+  /* Cheapest question first: does anything serve here at all, or at what is left to win? */
+  if (!draft_with (run, pass, stance, stands, FL_LEG_CAUTIONS, &draft))
+    return;
+  if (run->n_kept == 0 || stance->cautions + bits (draft.cautions) <= bound)
+    keep (run, stance, &draft);
+  for (guint i = 0; i + 1 < n; i++)
+    {
+      if (stance->cautions + bits (masks[i]) > bound)
+        return;
+      if (!draft_with (run, pass, stance, stands, masks[i], &draft))
+        continue;
+      keep (run, stance, &draft);
+      return;
+    }
+}
+
+static gboolean
+search_pass (Run *run, const Pass *pass)
+{
+  for (guint i = 0; i < run->stances.stances->len && run->task->work > 0; i++)
+    {
+      if (g_cancellable_is_cancelled (run->task->cancel))
+        break;
+      try_stance (run, pass, &g_array_index (run->stances.stances, FlStance, i));
+    }
+  return run->n_kept > 0;
+}
+
+/* ── judging ── */
+
+static gboolean
+judge_kept (Run *run, FlTaskResult *result, GError **error)
+{
+  for (guint i = 0; i < run->n_kept; i++)
+    {
+      g_autoptr(FlPlan) plan = fl_draft_plan (run->task, run->pool, &run->kept[i].stance, &run->kept[i].chosen);
+      g_autoptr(FlAssessment) judged = fl_judge_plan (run->task->book, run->task->fleet, plan, error);
+
+      if (judged == NULL)
+        return FALSE;
+      if (fl_assessment_stands (judged))
+        {
+          result->best = g_steal_pointer (&judged);
+          result->score = fl_score_of (result->best, run->task->book);
+          return TRUE;
+        }
+      if (result->nearest == NULL)
+        result->nearest = g_steal_pointer (&judged);
+    }
+  return TRUE;
+}
+
+static gboolean
+may_strap (const Run *run)
+{
+  if (run->pool->straps.n == 0)
+    return FALSE;
+  for (guint i = 0; i < run->task->choices->n_loads; i++)
+    if (heavy (run, i))
+      return FALSE;
+  return TRUE;
+}
+
+static gboolean
+all_light (const Run *run)
+{
+  for (guint i = 0; i < run->task->choices->n_loads; i++)
+    if (heavy (run, i))
+      return FALSE;
+  return TRUE;
+}
+
+/* Pass after pass until one has an answer that stands. */
+static gboolean
+search (Run *run, FlTaskResult *result, GError **error)
+{
+  const Pass passes[] = {
+    { FALSE, FALSE, TRUE, TRUE, 1.0 }, { TRUE, FALSE, TRUE, TRUE, 1.0 }, { FALSE, TRUE, TRUE, TRUE, 1.0 }, { TRUE, TRUE, TRUE, TRUE, 1.0 },
+    { FALSE, FALSE, FALSE, FALSE, 1.0 }, { TRUE, FALSE, FALSE, FALSE, 1.0 },
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (passes) && result->best == NULL; i++)
+    {
+      if ((passes[i].straps && !may_strap (run)) || (!passes[i].all_ways && !all_light (run)))
+        continue;
+      run->n_kept = 0;
+      if (search_pass (run, &passes[i]) && !judge_kept (run, result, error))
+        return FALSE;
+    }
+  return TRUE;
+}
+
+/* What comes nearest: less and less of the aggregate, then of the rest, at the best stance. */
+static gboolean
+search_nearest (Run *run, FlTaskResult *result, GError **error)
+{
+  static const double parts[] = { 0.9, 0.75, 0.6, 0.45, 0.3, 0.15, 0.0 };
+
+  for (guint lax = 0; lax < 3; lax++)
+    for (guint i = 0; i < G_N_ELEMENTS (parts); i++)
+      {
+        Pass pass = { TRUE, FALSE, lax == 0, lax < 2, parts[i] };
+
+        run->n_kept = 0;
+        try_stance (run, &pass, &g_array_index (run->stances.stances, FlStance, 0));
+        if (run->n_kept > 0)
+          return judge_kept (run, result, error);
+      }
+  return TRUE;
+}
+
+static gboolean
+prepare (Run *run, FlScene **scene, GError **error)
+{
+  FlTask *task = run->task;
+  FlPlanChoices bare = *task->choices;
+  g_autoptr(FlPlan) plan = NULL;
+
+  bare.n_tie_downs = 0;
+  plan = fl_plan_new (&bare);
+  *scene = fl_scene_new (task->book, task->fleet, plan, error);
+  if (*scene == NULL)
+    return FALSE;
+  for (gsize i = 0; i < bare.n_loads; i++)
+    {
+      const FlRecord *record = fl_fleet_find_load (task->fleet, bare.loads[i].id, bare.loads[i].article);
+
+      run->machines[i] = fl_machine_in_position (fl_record_machine (record), bare.loads[i].position);
+      run->weights[i] = fl_quantity_in (run->machines[i]->weight, fl_book_data (task->book)->unit);
+    }
+  run->pool = fl_pool_new (task->book, task->fleet, task->move, task->choices, task->taken);
+  fl_ground_fill (&run->ground, task->trailer);
+  run->kept = g_new (Candidate, KEPT + 1);
+  return TRUE;
+}
+
+gboolean
+fl_task_run (FlTask *task, FlTaskResult *result, GError **error)
+{
+  g_autofree Run *run = g_new0 (Run, 1);
+  g_autoptr(FlScene) scene = NULL;
+  gboolean ok;
+
+  run->task = task;
+  *result = (FlTaskResult) { NULL };
+  if (!prepare (run, &scene, error))
+    return FALSE;
+  fl_stances_find (&run->stances, scene, task->choices, task->trailer, run->machines);
+  ok = run->stances.stances->len == 0 || search (run, result, error);
+  if (ok && result->best == NULL && result->nearest == NULL && run->stances.stances->len > 0)
+    ok = search_nearest (run, result, error);
+  result->against = g_steal_pointer (&run->stances.against);
+  result->out_of_work = task->work == 0;
+  fl_stances_clear (&run->stances);
+  fl_pool_free (run->pool);
+  g_free (run->kept);
+  return ok;
+}
