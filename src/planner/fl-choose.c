@@ -10,7 +10,7 @@
 #include <string.h>
 
 /* Sets of couples kept for each k, and how many of the best of them get gear matched. Work, not seconds. */
-enum { MAX_SETS = 3000, MATCHED_SETS = 16, MATCH_NODES = 4000, MAX_VISITS = 60000 };
+enum { MAX_SETS = 3000, MATCHED_SETS = 16, MATCH_NODES = 4000, MAX_VISITS = 30000 };
 
 /* ── pieces left ── */
 
@@ -58,7 +58,8 @@ fl_left_take (FlLeft *left, const FlRig *rig, gint n)
 
 /* ── the search's own state ── */
 
-typedef struct { guint couple[FL_MAX_COUPLES_CHOSEN]; guint n; double penalty; } Set;
+/* A set of couples, with what it amounts to. */
+typedef struct { guint couple[FL_MAX_COUPLES_CHOSEN], n, holds, legs, front, rear; double penalty; } Set;
 
 typedef struct
 {
@@ -66,8 +67,10 @@ typedef struct
   FlDraft *state;
   FlCouples couples;
   FlRigs *rigs[FL_MAX_COUPLES];  /* found when first asked for */
+  guint holds_from[FL_MAX_COUPLES + 1];   /* what all couples from here on could still hold */
   Set *sets; guint n_sets;
   guint visits;
+  gboolean any;                 /* some set of the size went together, whether it serves or not */
 } Search;
 
 static const FlRigs *
@@ -86,41 +89,27 @@ rigs_of (Search *s, guint couple)
 
 /* ── sets of couples ── */
 
-typedef struct { guint holds, legs, front, rear; } Sum;
-
-static gboolean
-is_section (const FlLeg *leg, const char *section)
+static Set
+set_with (const Set *set, const Search *s, guint couple)
 {
-  return leg->point != NULL && g_strcmp0 (leg->point->section, section) == 0;
+  const FlCouple *c = &s->couples.couples[couple];
+  Set next = *set;
+
+  next.couple[next.n++] = couple;
+  next.holds |= c->holds;
+  next.legs += c->n;
+  next.front += c->front;
+  next.rear += c->rear;
+  next.penalty += c->penalty;
+  return next;
 }
 
-static Sum
-sum_of (const Search *s, const Set *set)
-{
-  Sum sum = { 0, 0, 0, 0 };
-
-  for (guint i = 0; i < set->n; i++)
-    {
-      const FlCouple *c = &s->couples.couples[set->couple[i]];
-
-      sum.holds |= c->holds;
-      sum.legs += c->n;
-      for (guint k = 0; k < c->n; k++)
-        {
-          sum.front += is_section (c->legs[k], "front");
-          sum.rear += is_section (c->legs[k], "rear");
-        }
-    }
-  return sum;
-}
-
+/* Does the set serve, or could it with `more` legs that hold `also`? */
 static gboolean
-set_serves (const Search *s, const Set *set)
+serves (const FlWanted *w, const Set *set, guint more, guint also)
 {
-  const FlWanted *w = s->wanted;
-  Sum sum = sum_of (s, set);
-
-  return (w->holds & ~sum.holds) == 0 && sum.legs >= w->count && sum.front >= w->section_count && sum.rear >= w->section_count;
+  return (w->holds & ~(set->holds | also)) == 0 && set->legs + more >= w->count && set->front + more >= w->section_count
+         && set->rear + more >= w->section_count && set->front + set->rear + more >= 2 * w->section_count;
 }
 
 static guint
@@ -169,24 +158,29 @@ couple_goes (const Search *s, const Set *set, guint couple)
 }
 
 static void
-list_sets (Search *s, Set *set, guint from, guint k)
+list_sets (Search *s, const Set *set, guint from, guint k)
 {
   if (set->n == k)
     {
-      if (s->n_sets < MAX_SETS && set_serves (s, set))
+      s->any = TRUE;
+      if (s->n_sets < MAX_SETS && serves (s->wanted, set, 0, 0))
         s->sets[s->n_sets++] = *set;
       return;
     }
   for (guint i = from; i < s->couples.n && s->n_sets < MAX_SETS && s->visits < MAX_VISITS; i++)
     {
+      Set next;
+
       s->visits++;
+      if (!serves (s->wanted, set, 2 * (k - set->n), s->holds_from[i]))
+        {
+          s->any = TRUE;        /* a larger one may */
+          return;
+        }
       if (!couple_goes (s, set, i))
         continue;
-      set->couple[set->n++] = i;
-      set->penalty += s->couples.couples[i].penalty;
-      list_sets (s, set, i + 1, k);
-      set->penalty -= s->couples.couples[i].penalty;
-      set->n--;
+      next = set_with (set, s, i);
+      list_sets (s, &next, i + 1, k);
     }
 }
 
@@ -310,6 +304,7 @@ choose_own_of (Search *s, guint k)
 
   s->n_sets = 0;
   s->visits = 0;
+  s->any = FALSE;
   list_sets (s, &set, 0, k);
   qsort (s->sets, s->n_sets, sizeof (Set), by_penalty);
   for (guint i = 0; i < MIN (s->n_sets, MATCHED_SETS); i++)
@@ -339,11 +334,15 @@ choose_own (FlDraft *state, const FlWanted *w, guint mask, guint64 *work)
     return TRUE;
   fl_legs_find (legs, w->site, NULL, &state->hung);
   fl_couples_find (&s->couples, legs, w->site->ground->trailer, mask, w->singles);
+  for (guint i = s->couples.n; i > 0; i--)
+    s->holds_from[i - 1] = s->holds_from[i] | s->couples.couples[i - 1].holds;
   s->sets = g_new (Set, MAX_SETS);
   for (guint k = 1; k <= FL_MAX_COUPLES_CHOSEN && !found && *work > 0; k++)
     {
       found = choose_own_of (s, k);
       *work -= MIN (*work, 1 + s->visits / 64);
+      if (!s->any)
+        break;                  /* the points and anchors take no more */
     }
   for (guint i = 0; i < FL_MAX_COUPLES; i++)
     g_free (s->rigs[i]);

@@ -75,7 +75,7 @@ rig_fixed (FlChosenTie *tie, FlDraft *draft, const FlTask *task, const FlPool *p
 {
   g_autofree FlRigs *rigs = g_new (FlRigs, 1);
   FlLeg leg = { .point = tie->point, .path = tie->path, .anchors = { tie->anchors[0], tie->anchors[1] }, .lay = tie->lay };
-  FlCouple couple = { { &leg, NULL }, 1, 0, 0, 0.0 };
+  FlCouple couple = { .legs = { &leg, NULL }, .n = 1 };
   FlRigFor what = { tie->implement == NULL, FALSE, FALSE };
 
   fl_rigs_find (rigs, task->book, pool, &couple, &what);

@@ -219,17 +219,27 @@ insert_couple (FlCouples *couples, FlCouple couple)
   couples->n++;
 }
 
+static void
+add_to_couple (FlCouple *c, const FlLeg *leg)
+{
+  const char *section = leg->point != NULL ? leg->point->section : NULL;
+
+  c->legs[c->n++] = leg;
+  c->cautions |= leg->cautions;
+  c->holds |= leg->holds;
+  c->penalty += leg->penalty;
+  c->front += g_strcmp0 (section, "front") == 0;
+  c->rear += g_strcmp0 (section, "rear") == 0;
+}
+
 static FlCouple
 couple_of (const FlLeg *a, const FlLeg *b)
 {
-  FlCouple c = { { a, b }, b != NULL ? 2 : 1, a->cautions, a->holds, a->penalty };
+  FlCouple c = { .n = 0 };
 
+  add_to_couple (&c, a);
   if (b != NULL)
-    {
-      c.cautions |= b->cautions;
-      c.holds |= b->holds;
-      c.penalty += b->penalty;
-    }
+    add_to_couple (&c, b);
   return c;
 }
 

@@ -28,7 +28,13 @@ typedef struct
 typedef struct { FlLeg legs[FL_MAX_LEGS]; guint n; } FlLegs;
 
 /* One leg, or a leg and its mirror image. */
-typedef struct { const FlLeg *legs[2]; guint n, cautions, holds; double penalty; } FlCouple;
+typedef struct
+{
+  const FlLeg *legs[2];
+  guint n, cautions, holds;
+  guint front, rear;            /* legs on points of the front and of the rear section */
+  double penalty;
+} FlCouple;
 typedef struct { FlCouple couples[FL_MAX_COUPLES]; guint n; } FlCouples;
 
 /* What others hold already: bits by index of anchor in the trailer. */

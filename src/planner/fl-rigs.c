@@ -43,8 +43,8 @@ limit (const FlPoolShelf *shelf, gint class)
   return class >= 0 ? shelf->classes[class].wll : 0.0;
 }
 
-static guint
-uses (const FlRig *a, const FlRig *b)
+static gboolean
+same_pieces (const FlRig *a, const FlRig *b)
 {
   return a->chain == b->chain && a->binder == b->binder && a->strap == b->strap && a->at_point == b->at_point
          && a->at_anchor == b->at_anchor;
@@ -99,48 +99,111 @@ keep_rig (const Rigging *r, const FlRig *rig)
   if (!pieces_for (r, rig))
     return;
   for (guint i = 0; i < rigs->n; i++)
-    if (uses (&rigs->rigs[i], rig))
+    if (same_pieces (&rigs->rigs[i], rig))
       return;
   if (rigs->n < FL_MAX_RIGS)
     rigs->rigs[rigs->n++] = *rig;
 }
 
-/* Connectors where a hook does not seat: at each end the weakest that serves, and the weakest that does not weaken the tie-down. */
-static void
-try_connectors (const Rigging *r, FlRig rig, guint bad)
+/* ── connectors: where a hook does not seat ──
+ *
+ * Whether a hook seats does not depend on the binder, so it is asked once for each chain: bare, else with the weakest connector that serves and with the
+ * weakest that does not weaken the chain. */
+
+enum { MAX_OPTIONS = 2 };
+typedef struct { gint class[MAX_OPTIONS]; guint n; } Options;
+
+static guint
+flags_of (const Rigging *r, const FlRig *rig)
 {
-  const FlPoolShelf *shelf = &r->pool->connectors;
-  gint *at = (bad & FL_ASM_HOOK_POINT) != 0 ? &rig.at_point : &rig.at_anchor;
-  double best = 0.0;
+  guint flags = 0;
 
-  if ((bad & ~(guint) (FL_ASM_HOOK_POINT | FL_ASM_HOOK_ANCHOR)) != 0 || *at >= 0)
-    return;
-  for (guint i = 0; i < shelf->n; i++)
+  for (guint i = 0; i < r->couple->n; i++)
     {
-      guint still;
+      FlAssembly assembly;
+      FlAssemblyParts parts = parts_of (r, rig, r->couple->legs[i]);
 
-      *at = (gint) i;
-      still = try_rig (r, &rig);
-      if (still == 0 && rig.value + rig.wll[0] > best)
-        {
-          best = rig.value + rig.wll[0];
-          keep_rig (r, &rig);
-        }
-      else if (still != 0 && (still & (guint) ((bad & FL_ASM_HOOK_POINT) != 0 ? FL_ASM_HOOK_POINT : FL_ASM_HOOK_ANCHOR)) == 0)
-        try_connectors (r, rig, still);
+      fl_assemble (&assembly, r->book, &parts);
+      flags |= assembly.flags;
     }
+  return flags;
 }
 
 static void
-try_gear (const Rigging *r, gint chain, gint binder, gint strap)
+add_option (Options *options, gint class)
 {
-  FlRig rig = { chain, binder, strap, -1, -1, { NAN, NAN }, 0.0, 0.0 };
-  guint bad = try_rig (r, &rig);
+  if (options->n < MAX_OPTIONS && (options->n == 0 || options->class[0] != class))
+    options->class[options->n++] = class;
+}
 
-  if (bad == 0)
-    keep_rig (r, &rig);
-  else if ((bad & (FL_ASM_HOOK_POINT | FL_ASM_HOOK_ANCHOR)) != 0)
-    try_connectors (r, rig, bad);
+/* `at` is the rig's member for the end whose hook does not seat; `flag` says so. */
+static Options
+options_at (const Rigging *r, FlRig rig, gboolean at_point, guint flag, double enough)
+{
+  const FlPoolShelf *shelf = &r->pool->connectors;
+  Options options = { { -1, -1 }, 0 };
+  gint *at = at_point ? &rig.at_point : &rig.at_anchor;
+
+  if ((flags_of (r, &rig) & flag) == 0)
+    {
+      add_option (&options, -1);
+      return options;
+    }
+  for (guint i = 0; i < shelf->n && options.n < MAX_OPTIONS; i++)
+    {
+      *at = (gint) i;
+      if ((options.n == 0 || shelf->classes[i].wll >= enough) && (flags_of (r, &rig) & flag) == 0)
+        {
+          add_option (&options, (gint) i);
+          if (shelf->classes[i].wll >= enough)
+            break;
+        }
+    }
+  return options;
+}
+
+static void
+try_with_binder (const Rigging *r, FlRig rig, const Options *at_point, const Options *at_anchor)
+{
+  for (guint p = 0; p < at_point->n; p++)
+    for (guint a = 0; a < at_anchor->n; a++)
+      {
+        FlRig next = rig;
+
+        next.at_point = at_point->class[p];
+        next.at_anchor = at_anchor->class[a];
+        if (try_rig (r, &next) == 0)
+          keep_rig (r, &next);
+      }
+}
+
+static gboolean
+binder_goes (const Rigging *r, gint chain, gint binder)
+{
+  return fl_fit_binder (fl_record_binder (like (&r->pool->binders, binder)->record), fl_record_chain (like (&r->pool->chains, chain)->record)).answer
+         != FL_FIT_NOT;
+}
+
+static void
+try_gear (const Rigging *r, gint chain, gint strap)
+{
+  FlRig rig = { chain, -1, strap, -1, -1, { NAN, NAN }, 0.0, 0.0 };
+  double enough = chain >= 0 ? r->pool->chains.classes[chain].wll : r->pool->straps.classes[strap].wll;
+  Options at_point, at_anchor;
+
+  if ((flags_of (r, &rig) & (FL_ASM_TOO_SHORT | FL_ASM_LENGTH_UNKNOWN | FL_ASM_NO_LENGTH)) != 0)
+    return;                     /* too short without a binder's take-up already */
+  at_point = options_at (r, rig, TRUE, FL_ASM_HOOK_POINT, enough);
+  at_anchor = options_at (r, rig, FALSE, FL_ASM_HOOK_ANCHOR, enough);
+  if (strap >= 0)
+    try_with_binder (r, rig, &at_point, &at_anchor);
+  else
+    for (guint b = 0; b < r->pool->binders.n; b++)
+      if (binder_goes (r, chain, (gint) b))
+        {
+          rig.binder = (gint) b;
+          try_with_binder (r, rig, &at_point, &at_anchor);
+        }
 }
 
 static int
@@ -164,11 +227,10 @@ fl_rigs_find (FlRigs *rigs, const FlBook *book, const FlPool *pool, const FlCoup
 
   rigs->n = 0;
   if (what->straps)
-    for (guint s = 0; s < pool->straps.n; s++)
-      try_gear (&r, -1, -1, (gint) s);
+    for (guint k = 0; k < pool->straps.n; k++)
+      try_gear (&r, -1, (gint) k);
   else
-    for (guint c = 0; c < pool->chains.n; c++)
-      for (guint b = 0; b < pool->binders.n; b++)
-        try_gear (&r, (gint) c, (gint) b, -1);
+    for (guint k = 0; k < pool->chains.n; k++)
+      try_gear (&r, (gint) k, -1);
   qsort (rigs->rigs, rigs->n, sizeof (FlRig), by_cost);
 }

@@ -244,11 +244,13 @@ try_stance (Run *run, const Pass *pass, const FlStance *stance)
   if (stance->cautions > bound)
     return;
   stand_up (run, stance, stands);
-  /* Cheapest question first: does anything serve here at all, or at what is left to win? */
-  if (!draft_with (run, pass, stance, stands, FL_LEG_CAUTIONS, &draft))
-    return;
-  if (run->n_kept == 0 || stance->cautions + bits (draft.cautions) <= bound)
-    keep (run, stance, &draft);
+  /* While nothing is found, the cheapest question first: does anything serve here at all? */
+  if (run->n_kept == 0)
+    {
+      if (!draft_with (run, pass, stance, stands, FL_LEG_CAUTIONS, &draft))
+        return;
+      keep (run, stance, &draft);
+    }
   for (guint i = 0; i + 1 < n; i++)
     {
       if (stance->cautions + bits (masks[i]) > bound)
@@ -260,12 +262,16 @@ try_stance (Run *run, const Pass *pass, const FlStance *stance)
     }
 }
 
+/* Several loads have very many stances: once something is found, only the best of them by the coupling are still looked at. */
+enum { ENOUGH_STANCES = 96 };
+
 static gboolean
 search_pass (Run *run, const Pass *pass)
 {
   for (guint i = 0; i < run->stances.stances->len && run->task->work > 0; i++)
     {
-      if (g_cancellable_is_cancelled (run->task->cancel))
+      if (g_cancellable_is_cancelled (run->task->cancel)
+          || (run->task->choices->n_loads > 1 && run->n_kept > 0 && i >= ENOUGH_STANCES))
         break;
       try_stance (run, pass, &g_array_index (run->stances.stances, FlStance, i));
     }

@@ -200,7 +200,7 @@ assemble_strap (FlAssembly *assembly, const FlBook *book, const FlAssemblyParts 
   if (parts->binder == NULL && strap->tensioner != FL_TENSIONER_RATCHET && strap->tensioner != FL_TENSIONER_WINCH)
     assembly->flags |= FL_ASM_NO_TENSIONER;
   find_fit (assembly, parts, strap->ends);
-  find_lengths (assembly, book, parts, strap->ends, strap->length);
+  find_lengths (assembly, book, parts, NULL, strap->length);   /* a strap is not hooked back on itself */
 }
 
 void

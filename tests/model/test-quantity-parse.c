@@ -5,7 +5,6 @@
 #include <math.h>
 #include <string.h>
 
-#include "comma-locale.h"
 #include "fl-quantity.h"
 
 typedef struct { const char *text; double value; FlUnit unit; } Reading;
@@ -261,22 +260,6 @@ test_junk (void)
 }
 
 static void
-check_under_comma (void)
-{
-  static const Reading readings[] = { { "1.68 m", 1.68, FL_UNIT_M }, { "1,680 mm", 1680, FL_UNIT_MM } };
-  FlQuantity q;
-
-  assert_readings (readings, G_N_ELEMENTS (readings), FL_UNIT_IN);
-  g_assert_false (fl_quantity_parse ("1,68 m", FL_UNIT_IN, &q, NULL));
-}
-
-static void
-test_locale (void)
-{
-  under_comma_locale (check_under_comma);
-}
-
-static void
 test_sizes (void)
 {
   static const struct { const char *text; double inches; } sizes[] = {
@@ -324,7 +307,6 @@ main (int argc, char **argv)
   g_test_add_func ("/quantity-parse/refused", test_refused);
   g_test_add_func ("/quantity-parse/formatted-reads-back", test_formatted_reads_back);
   g_test_add_func ("/quantity-parse/junk", test_junk);
-  g_test_add_func ("/quantity-parse/locale", test_locale);
   g_test_add_func ("/quantity-parse/sizes", test_sizes);
   g_test_add_func ("/quantity-parse/size-equal", test_size_equal);
   return g_test_run ();

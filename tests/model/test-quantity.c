@@ -5,7 +5,6 @@
 #include <math.h>
 #include <string.h>
 
-#include "comma-locale.h"
 #include "fl-json.h"
 #include "fl-quantity.h"
 
@@ -315,23 +314,6 @@ test_number_text_reads_back (void)
     }
 }
 
-static void
-check_under_comma (void)
-{
-  char buffer[G_ASCII_DTOSTR_BUF_SIZE];
-
-  g_assert_cmpstr (fl_number_text (12.5, buffer), ==, "12.5");
-  g_assert_cmpstr (fl_number_text (0.1 + 0.2, buffer), ==, "0.30000000000000004");
-  assert_format (FL_IN (44.3), FALSE, FALSE, FL_ROUND_NEAREST, "44.3 in");
-  assert_format (FL_LB (16750), FALSE, FALSE, FL_ROUND_NEAREST, "16,750 lb");
-}
-
-static void
-test_locale (void)
-{
-  under_comma_locale (check_under_comma);
-}
-
 int
 main (int argc, char **argv)
 {
@@ -351,6 +333,5 @@ main (int argc, char **argv)
   g_test_add_func ("/quantity/format-others", test_format_others);
   g_test_add_func ("/quantity/number-text", test_number_text);
   g_test_add_func ("/quantity/number-text-reads-back", test_number_text_reads_back);
-  g_test_add_func ("/quantity/locale", test_locale);
   return g_test_run ();
 }
