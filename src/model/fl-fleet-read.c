@@ -78,6 +78,11 @@ read_format (FlReader *reader)
 {
   const char *format = fl_reader_text (reader, "format", TRUE);
 
+  if (format == NULL && !fl_reader_has (reader, "format") && !fl_reader_has (reader, "name"))
+    {
+      fl_reader_ignore_rest (reader);
+      return FALSE;
+    }
   if (format == NULL || strcmp (format, FORMAT) == 0)
     return TRUE;
   if (g_str_has_prefix (format, "fairlead-fleet/"))

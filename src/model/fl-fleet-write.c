@@ -151,7 +151,7 @@ static void
 style_of (const Writing *writing, const FlOriginList *list, char **lead, char **tail)
 {
   const char *text = writing->text;
-  g_autofree char *outer = NULL, *step = NULL;
+  g_autofree char *step = NULL;
 
   *tail = lead_of (text, end_of (list->span) - 1);
   if (list->items->len > 0)

@@ -18,7 +18,7 @@ struct _FlRecord
   gsize length;
   gsize decoded;                /* guarded by g_once_init_enter */
   FlArena *arena;               /* what the view lives in; NULL for a plan */
-  gconstpointer view;           /* NULL: not decoded yet, or no view could be had */
+  gconstpointer view;           /* set once, atomically; NULL: not decoded yet, or no view could be had */
 };
 
 G_DEFINE_QUARK (fl-record-error-quark, fl_record_error)
@@ -49,18 +49,20 @@ move_problems (FlProblems *to, const FlProblems *from, const char *path, guint l
     }
 }
 
-static void
-decode_plan (FlRecord *record, const char *path, guint line, FlProblems *problems)
+static gconstpointer
+decode_plan (const FlRecord *record, const char *path, guint line, FlProblems *problems)
 {
   g_autoptr(GBytes) bytes = g_bytes_new_static (record->text, record->length);
   g_autoptr(FlProblems) own = fl_problems_new ();
+  FlPlan *plan;
 
-  record->view = fl_plan_new_from_json (bytes, own);
+  plan = fl_plan_new_from_json (bytes, own);
   move_problems (problems, own, path, line);
+  return plan;
 }
 
-static void
-decode_view (FlRecord *record, const char *path, guint line, FlProblems *problems)
+static gconstpointer
+decode_view (FlRecord *record, const char *path, guint line, FlProblems *problems, char **uid)
 {
   g_autoptr(GBytes) bytes = g_bytes_new_static (record->text, record->length);
   g_autoptr(FlProblems) own = fl_problems_new ();
@@ -69,21 +71,21 @@ decode_view (FlRecord *record, const char *path, guint line, FlProblems *problem
 
   move_problems (problems, own, path, line);
   if (root == NULL)
-    return;
+    return NULL;
   record->arena = fl_arena_new ();
   reader = fl_reader_new (record->text, record->length, root, path, line, record->arena, problems);
-  g_free (record->uid);
-  record->uid = g_strdup (fl_reader_text (reader, "uid", FALSE));
-  record->view = fl_decode_record (record->kind, reader);
+  *uid = g_strdup (fl_reader_text (reader, "uid", FALSE));
+  return fl_decode_record (record->kind, reader);
 }
 
+/* *uid is that of the text. (transfer full) */
 static void
-decode (FlRecord *record, const char *path, guint line, FlProblems *problems)
+decode (FlRecord *record, const char *path, guint line, FlProblems *problems, char **uid)
 {
-  if (record->kind == FL_KIND_PLAN)
-    decode_plan (record, path, line, problems);
-  else
-    decode_view (record, path, line, problems);
+  gconstpointer view = record->kind == FL_KIND_PLAN ? decode_plan (record, path, line, problems)
+    : decode_view (record, path, line, problems, uid);
+
+  g_atomic_pointer_set (&record->view, view);
 }
 
 /* Decoded by whoever asks first; the others wait for it. */
@@ -94,10 +96,12 @@ view_of (const FlRecord *record)
 
   if (g_once_init_enter (&self->decoded))
     {
-      decode (self, "", 1, NULL);
+      g_autofree char *uid = NULL;      /* the record has its own, which others may be reading */
+
+      decode (self, "", 1, NULL, &uid);
       g_once_init_leave (&self->decoded, 1);
     }
-  return self->view;
+  return g_atomic_pointer_get (&self->view);
 }
 
 /* The unit number as the view has it: the first member of every view but two. */
@@ -145,7 +149,7 @@ fl_record_read (FlKind kind, const char *text, gsize length, const char *path, g
 
   if (g_once_init_enter (&record->decoded))
     {
-      decode (record, path, line, all);
+      decode (record, path, line, all, &record->uid);
       g_once_init_leave (&record->decoded, 1);
     }
   *bad = record->view == NULL || fl_problems_errors (all) > before;

@@ -9,6 +9,8 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "fl-run.h"
+
 /* Sets of couples kept for each k, and how many of the best of them get gear matched. Work, not seconds. */
 enum { MAX_SETS = 3000, MATCHED_SETS = 16, MATCH_NODES = 4000, MAX_VISITS = 30000 };
 
@@ -54,6 +56,41 @@ fl_left_take (FlLeft *left, const FlRig *rig, gint n)
   take (left->connectors, rig->at_point, n);
   take (left->connectors, rig->at_anchor, n);
   return TRUE;
+}
+
+/* ── chains that touch ── */
+
+gboolean
+fl_chosen_near (const FlChosenTie *a, const FlChosenTie *b, double apart)
+{
+  gboolean shared = (a->point != NULL && a->load == b->load && a->point == b->point) || a->anchors[0] == b->anchors[0];
+
+  if (a->lay.n_path < 2 || b->lay.n_path < 2)
+    return FALSE;
+  return !fl_reaches (fl_run_distance (a->lay.path, a->lay.n_path, b->lay.path, b->lay.n_path, shared ? FL_LAY_LEAVES : 0.0), apart);
+}
+
+static FlChosenTie
+chosen_leg (const FlLeg *leg, guint load)
+{
+  return (FlChosenTie) { .load = load, .point = leg->point, .path = leg->path, .anchors = { leg->anchors[0], leg->anchors[1] }, .lay = leg->lay };
+}
+
+/* Does any leg of the couple come too near to what is chosen already? */
+static gboolean
+couple_near (const FlDraft *state, const FlWanted *w, const FlCouple *couple)
+{
+  double apart = fl_book_data (w->book)->apart * FL_M_PER_IN;
+
+  for (guint k = 0; k < couple->n; k++)
+    {
+      FlChosenTie tie = chosen_leg (couple->legs[k], w->load);
+
+      for (guint i = 0; i < state->chosen.n; i++)
+        if (fl_chosen_near (&tie, &state->chosen.ties[i], apart))
+          return TRUE;
+    }
+  return FALSE;
 }
 
 /* ── the search's own state ── */
@@ -283,9 +320,14 @@ append (FlDraft *state, const FlWanted *w, const FlCouple *couple, const FlRig *
   for (guint k = 0; k < couple->n && state->chosen.n < FL_MAX_CHOSEN; k++)
     {
       const FlLeg *leg = couple->legs[k];
+      FlChosenTie tie = chosen_leg (leg, w->load);
 
-      state->chosen.ties[state->chosen.n++] = (FlChosenTie) { w->load, implement, leg->point, leg->path, { leg->anchors[0], leg->anchors[1] },
-                                                              leg->lay, *rig, rig->wll[k], rig->cost / couple->n, rig->strap >= 0, NULL };
+      tie.implement = implement;
+      tie.rig = *rig;
+      tie.wll = rig->wll[k];
+      tie.strength = rig->cost / couple->n;
+      tie.strap = rig->strap >= 0;
+      state->chosen.ties[state->chosen.n++] = tie;
       for (guint i = 0; i < 2; i++)
         if (leg->anchors[i] != NULL)
           fl_hung_add (&state->hung, trailer, leg->anchors[i]);
@@ -294,11 +336,36 @@ append (FlDraft *state, const FlWanted *w, const FlCouple *couple, const FlRig *
   fl_left_take (&state->left, rig, (gint) couple->n);
 }
 
+/* Do legs of the set come too near to each other, or to what was chosen before? */
+static gboolean
+set_near (const Search *s, const Set *set)
+{
+  double apart = fl_book_data (s->wanted->book)->apart * FL_M_PER_IN;
+  FlChosenTie ties[2 * FL_MAX_COUPLES_CHOSEN];
+  guint n = 0;
+
+  for (guint i = 0; i < set->n; i++)
+    {
+      const FlCouple *c = &s->couples.couples[set->couple[i]];
+
+      if (couple_near (s->state, s->wanted, c))
+        return TRUE;
+      for (guint k = 0; k < c->n; k++)
+        ties[n++] = chosen_leg (c->legs[k], s->wanted->load);
+    }
+  for (guint i = 0; i < n; i++)
+    for (guint k = i + 1; k < n; k++)
+      if (fl_chosen_near (&ties[i], &ties[k], apart))
+        return TRUE;
+  return FALSE;
+}
+
 static gboolean
 choose_own_of (Search *s, guint k)
 {
   Match match, best;
   const Set *best_set = NULL;
+  gboolean best_near = FALSE;
   double bound = INFINITY;
   Set set = { .n = 0 };
 
@@ -308,12 +375,17 @@ choose_own_of (Search *s, guint k)
   list_sets (s, &set, 0, k);
   qsort (s->sets, s->n_sets, sizeof (Set), by_penalty);
   for (guint i = 0; i < MIN (s->n_sets, MATCHED_SETS); i++)
-    if (match_set (s, &s->sets[i], &match, bound))
-      {
-        best = match;
-        best_set = &s->sets[i];
-        bound = match.best_cost;
-      }
+    {
+      gboolean near_ = set_near (s, &s->sets[i]);
+
+      /* Chains that touch are a caution and come before the gear's strength. */
+      if ((best_set != NULL && near_ && !best_near) || !match_set (s, &s->sets[i], &match, best_near && !near_ ? INFINITY : bound))
+        continue;
+      best = match;
+      best_set = &s->sets[i];
+      best_near = near_;
+      bound = match.best_cost;
+    }
   if (best_set == NULL)
     return FALSE;
   for (guint i = 0; i < best_set->n; i++)
@@ -380,7 +452,7 @@ weigh_hold (FlDraft *state, const FlWanted *w, const FlCouple *couple, Hold *bes
 {
   g_autofree FlRigs *rigs = g_new (FlRigs, 1);
   FlRigFor what = { FALSE, FALSE, w->straps };
-  Hold hold = { bits (couple->cautions & ~state->cautions), 0.0, couple->penalty, couple, { 0 } };
+  Hold hold = { bits (couple->cautions & ~state->cautions) + couple_near (state, w, couple), 0.0, couple->penalty, couple, { 0 } };
 
   for (guint k = 0; k < couple->n; k++)
     if (couple->legs[k]->point != NULL

@@ -58,6 +58,9 @@ typedef struct
   guint cautions;               /* mask of FL_LEG_CAUTIONS among them */
 } FlDraft;
 
+/* TRUE if the two come nearer to each other than `apart` (m), leaving out where they share a point or an anchor. */
+gboolean fl_chosen_near (const FlChosenTie *a, const FlChosenTie *b, double apart);
+
 /* Best choice of one load: appends to `state`. `work` counts down choices looked at. FALSE: none found; `state` is then as it was. */
 gboolean fl_choose_load (FlDraft *state, const FlWanted *wanted, guint mask, guint64 *work);
 

@@ -58,7 +58,27 @@ fl_messages_add (GArray *messages, FlMessage message)
   g_array_append_val (messages, message);
 }
 
+/* What is being asked, and what is answered so far. */
+typedef struct
+{
+  const FlBook *book;
+  const FlFleet *fleet;
+  const FlPlanChoices *choices;
+  const FlMove *move;
+  const FlTrailer *trailer;
+  const FlSearch *search;
+  const FlHost *host;
+  FlProposal *proposal;
+  GArray *because;              /* of the first task that had anything to say */
+} Asking;
+
 /* ── which trucks, which positions ── */
+
+static gboolean
+is_taken (const Asking *a, const char *id)
+{
+  return a->search != NULL && a->search->taken != NULL && g_strv_contains (a->search->taken, id);
+}
 
 static gboolean
 couples_with (const FlBook *book, const FlTruck *truck, const FlTrailer *trailer)
@@ -73,8 +93,12 @@ couples_with (const FlBook *book, const FlTruck *truck, const FlTrailer *trailer
 
 /* The truck that was named, else all that couple with the trailer, those of its yard first. NULL in it: none is needed. */
 static GPtrArray *
-trucks_for (const FlBook *book, const FlFleet *fleet, const FlPlanChoices *choices, const FlMove *move, const FlTrailer *trailer)
+trucks_for (const Asking *a)
 {
+  const FlFleet *fleet = a->fleet;
+  const FlPlanChoices *choices = a->choices;
+  const FlMove *move = a->move;
+  const FlTrailer *trailer = a->trailer;
   GPtrArray *trucks = g_ptr_array_new ();
   const char *named = choices->truck != NULL ? choices->truck : move->truck;
 
@@ -88,7 +112,7 @@ trucks_for (const FlBook *book, const FlFleet *fleet, const FlPlanChoices *choic
       {
         const FlTruck *truck = fl_record_truck (fl_fleet_at (fleet, FL_KIND_TRUCK, i));
 
-        if ((g_strcmp0 (truck->yard, trailer->yard) != 0) == (away == 1) && couples_with (book, truck, trailer))
+        if ((g_strcmp0 (truck->yard, trailer->yard) != 0) == (away == 1) && couples_with (a->book, truck, trailer) && !is_taken (a, truck->id))
           g_ptr_array_add (trucks, (gpointer) truck->id);
       }
   return trucks;
@@ -178,22 +202,15 @@ reasons_of (GArray *because, FlArena *arena, const FlTaskResult *result)
   else if (result->against != NULL)
     for (gsize i = 0; i < fl_findings_count (result->against); i++)
       say_why (because, arena, fl_findings_at (result->against, i), 1);
+  if (result->nearest != NULL)
+    fl_messages_add (because, fl_message_copy (arena, N_("To choose from on hand: chains {chains}, binders {binders}, straps {straps}; out of use {out}."),
+                                               (const FlFact[]) { FL_FACT_QUANTITY ("chains", FL_COUNT (result->chains)),
+                                                                  FL_FACT_QUANTITY ("binders", FL_COUNT (result->binders)),
+                                                                  FL_FACT_QUANTITY ("straps", FL_COUNT (result->straps)),
+                                                                  FL_FACT_QUANTITY ("out", FL_COUNT (result->out_of_use)) }, 4));
   if (because->len == 0)
     fl_messages_add (because, (FlMessage) { N_("No set of tie-downs was found that holds it with the gear and the anchors there are."), NULL, 0 });
 }
-
-typedef struct
-{
-  const FlBook *book;
-  const FlFleet *fleet;
-  const FlPlanChoices *choices;
-  const FlMove *move;
-  const FlTrailer *trailer;
-  const FlSearch *search;
-  const FlHost *host;
-  FlProposal *proposal;
-  GArray *because;              /* of the first task that had anything to say */
-} Asking;
 
 static gboolean
 ask (Asking *a, const char *truck, const Positions *positions, GError **error)
@@ -222,11 +239,11 @@ ask (Asking *a, const char *truck, const Positions *positions, GError **error)
 static gboolean
 ask_all (Asking *a, GError **error)
 {
-  g_autoptr(GPtrArray) trucks = trucks_for (a->book, a->fleet, a->choices, a->move, a->trailer);
+  g_autoptr(GPtrArray) trucks = trucks_for (a);
   g_autoptr(GArray) positions = positions_for (a->fleet, a->choices);
 
   if (trucks->len == 0)
-    fl_messages_add (a->because, (FlMessage) { N_("No truck of the fleet couples with this trailer."), NULL, 0 });
+    fl_messages_add (a->because, (FlMessage) { N_("No truck that couples with this trailer is free."), NULL, 0 });
   for (guint p = 0; p < positions->len && a->proposal->best == NULL; p++)
     for (guint t = 0; t < trucks->len && a->proposal->best == NULL; t++)
       {

@@ -15,7 +15,7 @@
 enum { KEPT = 6 };
 
 /* What is asked of every load in one pass of the search: later passes ask for less, or take what is less liked. */
-typedef struct { gboolean singles, straps, all_ways, implements; double aggregate; } Pass;
+typedef struct { gboolean singles, straps, all_ways, sections, implements; double aggregate; } Pass;
 
 typedef struct { FlScore score; FlStance stance; FlChosen chosen; } Candidate;
 
@@ -89,7 +89,7 @@ wanted_of (const Run *run, const Pass *pass, const FlSite *site, const FlDraft *
                  .holds = pass->all_ways ? all : 0, .straps = pass->straps, .singles = pass->singles, .implements = pass->implements };
 
   if (heavy (run, load) && fl_machine_joint_free (run->machines[load]))
-    w.section_count = pass->all_ways ? (guint) data_of (run)->section_count : 0;
+    w.section_count = pass->sections ? (guint) data_of (run)->section_count : 0;
   subtract_fixed (&w, draft, load);
   return w;
 }
@@ -101,14 +101,8 @@ any_too_near (const FlChosen *chosen, double apart)
 {
   for (guint i = 0; i < chosen->n; i++)
     for (guint k = i + 1; k < chosen->n; k++)
-      {
-        const FlChosenTie *a = &chosen->ties[i], *b = &chosen->ties[k];
-        gboolean shared = (a->point != NULL && a->load == b->load && a->point == b->point) || a->anchors[0] == b->anchors[0];
-
-        if (a->lay.n_path >= 2 && b->lay.n_path >= 2
-            && !fl_reaches (fl_run_distance (a->lay.path, a->lay.n_path, b->lay.path, b->lay.n_path, shared ? FL_LAY_LEAVES : 0.0), apart))
-          return TRUE;
-      }
+      if (fl_chosen_near (&chosen->ties[i], &chosen->ties[k], apart))
+        return TRUE;
   return FALSE;
 }
 
@@ -123,7 +117,7 @@ any_under_floor (const Run *run, const FlChosen *chosen)
 
       for (guint i = 0; i < chosen->n; i++)
         if (chosen->ties[i].load == load && chosen->ties[i].implement == NULL)
-          pulls[n++] = (FlPull) { .along = chosen->ties[i].lay.pull, .limit = chosen->ties[i].wll };
+          pulls[n++] = (FlPull) { .along = fl_vec_add (chosen->ties[i].lay.pull, chosen->ties[i].lay.pull_b), .limit = chosen->ties[i].wll };
       sums = fl_sums_component (pulls, n, run->weights[load]);
       for (guint k = 0; k < FL_N_MOVEMENTS; k++)
         if (!fl_reaches (sums.g[k], data_of (run)->all_directions_floor))
@@ -327,8 +321,8 @@ static gboolean
 search (Run *run, FlTaskResult *result, GError **error)
 {
   const Pass passes[] = {
-    { FALSE, FALSE, TRUE, TRUE, 1.0 }, { TRUE, FALSE, TRUE, TRUE, 1.0 }, { FALSE, TRUE, TRUE, TRUE, 1.0 }, { TRUE, TRUE, TRUE, TRUE, 1.0 },
-    { FALSE, FALSE, FALSE, FALSE, 1.0 }, { TRUE, FALSE, FALSE, FALSE, 1.0 },
+    { FALSE, FALSE, TRUE, TRUE, TRUE, 1.0 }, { TRUE, FALSE, TRUE, TRUE, TRUE, 1.0 }, { FALSE, TRUE, TRUE, TRUE, TRUE, 1.0 },
+    { TRUE, TRUE, TRUE, TRUE, TRUE, 1.0 }, { FALSE, FALSE, FALSE, TRUE, FALSE, 1.0 }, { TRUE, FALSE, FALSE, TRUE, FALSE, 1.0 },
   };
 
   for (guint i = 0; i < G_N_ELEMENTS (passes) && result->best == NULL; i++)
@@ -342,16 +336,23 @@ search (Run *run, FlTaskResult *result, GError **error)
   return TRUE;
 }
 
-/* What comes nearest: less and less of the aggregate, then of the rest, at the best stance. */
+/* What comes nearest: less and less of the aggregate, then without holding a free joint's sections, without implements, and so on; at the best
+ * stance. */
 static gboolean
 search_nearest (Run *run, FlTaskResult *result, GError **error)
 {
-  static const double parts[] = { 0.9, 0.75, 0.6, 0.45, 0.3, 0.15, 0.0 };
+  static const double parts[] = { 1.0, 0.9, 0.75, 0.6, 0.45, 0.3, 0.15, 0.0 };
 
-  for (guint lax = 0; lax < 3; lax++)
-    for (guint i = 0; i < G_N_ELEMENTS (parts); i++)
+  static const Pass lax[] = { { .all_ways = TRUE, .sections = TRUE, .implements = TRUE }, { .all_ways = TRUE, .implements = TRUE },
+                              { .all_ways = TRUE, .sections = TRUE }, { .all_ways = TRUE }, { .implements = TRUE }, { .aggregate = 0.0 } };
+
+  for (guint k = 0; k < G_N_ELEMENTS (lax); k++)
+    for (guint i = 0; i < 2 * G_N_ELEMENTS (parts); i++)
       {
-        Pass pass = { TRUE, FALSE, lax == 0, lax < 2, parts[i] };
+        Pass pass = lax[k];
+
+        pass.singles = i % 2 == 1;
+        pass.aggregate = parts[i / 2];
 
         run->n_kept = 0;
         try_stance (run, &pass, &g_array_index (run->stances.stances, FlStance, 0));
@@ -386,6 +387,16 @@ prepare (Run *run, FlScene **scene, GError **error)
   return TRUE;
 }
 
+static guint
+pieces (const FlPoolShelf *shelf)
+{
+  guint n = 0;
+
+  for (guint i = 0; i < shelf->n; i++)
+    n += shelf->classes[i].ids->len;
+  return n;
+}
+
 gboolean
 fl_task_run (FlTask *task, FlTaskResult *result, GError **error)
 {
@@ -402,6 +413,10 @@ fl_task_run (FlTask *task, FlTaskResult *result, GError **error)
   if (ok && result->best == NULL && result->nearest == NULL && run->stances.stances->len > 0)
     ok = search_nearest (run, result, error);
   result->against = g_steal_pointer (&run->stances.against);
+  result->chains = pieces (&run->pool->chains);
+  result->binders = pieces (&run->pool->binders);
+  result->straps = pieces (&run->pool->straps);
+  result->out_of_use = run->pool->out_of_use;
   result->out_of_work = task->work == 0;
   fl_stances_clear (&run->stances);
   fl_pool_free (run->pool);

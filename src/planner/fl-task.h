@@ -27,6 +27,7 @@ typedef struct
   FlScore score;
   FlAssessment *nearest;        /* judged, does not stand; NULL */
   FlFindings *against;          /* where no stance stands: what stands against the nearest one */
+  guint chains, binders, straps, out_of_use;    /* pieces there were to choose from, and those that may not be used */
   gboolean out_of_work;
 } FlTaskResult;
 void fl_task_result_clear (FlTaskResult *result);

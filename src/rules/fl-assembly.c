@@ -43,6 +43,7 @@ weigh_gear (Weighing *w, const FlRated *gear, const char *what)
     {
       assembly->flags |= FL_ASM_OUT_OF_USE;
       assembly->bad = gear;
+      weigh (w, (FlQuantity) { 0.0, w->unit }, gear->kind, what, gear->id);   /* it is worth nothing, and so is the tie-down */
     }
   else if (!fl_quantity_known (gear->rating.wll))
     {

@@ -75,7 +75,7 @@ fl_tie_counts (const FlSceneTie *tie)
 FlSums
 fl_scene_sums (const FlScene *scene, guint load)
 {
-  FlPull pulls[2 * FL_SCENE_MAX_TIES];
+  FlPull pulls[FL_SCENE_MAX_TIES];
   gsize n = 0;
 
   for (guint i = 0; i < scene->n_ties; i++)
@@ -84,14 +84,20 @@ fl_scene_sums (const FlScene *scene, guint load)
 
       if (tie->load != load || !fl_scene_own (tie) || !fl_scene_holds (tie) || isnan (tie->assembly.wll))
         continue;
-      pulls[n++] = (FlPull) { .along = tie->lay.pull, .limit = tie->assembly.wll };
-      if (tie->choice->over)
-        pulls[n++] = (FlPull) { .along = tie->lay.pull_b, .limit = tie->assembly.wll };
+      /* One tension on both legs of an `over`: what one leg pulls to the left the other may take back. pull_b is zero for a direct one. */
+      pulls[n++] = (FlPull) { .along = fl_vec_add (tie->lay.pull, tie->lay.pull_b), .limit = tie->assembly.wll };
     }
   return fl_sums_component (pulls, n, scene->loads[load].weight);
 }
 
-/* A zone in front of the load that it may be set against. */
+/* Against it means within reach of a block of timber: half a foot. */
+static gboolean
+against (const FlSceneLoad *load, FlQuantity stop)
+{
+  return fabs (fl_quantity_in (stop, FL_UNIT_M) - load->stand.outline.max.x) <= FL_LAY_LEAVES;
+}
+
+/* A zone in front of the load that it is set against. */
 static gboolean
 zone_blocks (const FlScene *scene, const FlSceneLoad *load, double *rated)
 {
@@ -99,7 +105,7 @@ zone_blocks (const FlScene *scene, const FlSceneLoad *load, double *rated)
     {
       const FlZone *zone = &scene->trailer->zones[i];
 
-      if (!zone->blocks_forward || fl_quantity_in (zone->x0, FL_UNIT_M) < load->stand.outline.max.x - FL_LAY_LEAVES)
+      if (!zone->blocks_forward || !against (load, zone->x0))
         continue;
       *rated = fl_quantity_in (zone->block_rated, fl_book_data (scene->book)->unit);
       return TRUE;
@@ -115,7 +121,7 @@ fl_scene_blocked (const FlScene *scene, guint load, double *rated)
   *rated = NAN;
   if (!scene->choices->loads[load].blocked_forward || !l->stand.placed)
     return FALSE;
-  if (scene->trailer->has_front_stop)
+  if (scene->trailer->has_front_stop && against (l, scene->trailer->front_stop_x))
     {
       *rated = fl_quantity_in (scene->trailer->front_stop_rated, fl_book_data (scene->book)->unit);
       return TRUE;

@@ -155,18 +155,23 @@ length_of (const FlScene *scene)
   return e;
 }
 
+/* From the outermost left to the outermost right of deck and loads. NaN where a width is not known. */
 static double
 widest (const FlScene *scene)
 {
-  double width = fl_quantity_in (scene->trailer->deck_width, FL_UNIT_M);
+  double half = scene->ground.half_width, left = half, right = -half;
 
   for (guint i = 0; i < scene->n_loads; i++)
     {
       const FlSceneLoad *load = &scene->loads[i];
+      double own = fl_quantity_in (load->machine->width, FL_UNIT_M) / 2;
 
-      width = fmax (width, fl_quantity_in (load->machine->width, FL_UNIT_M) + 2 * fabs (load->left));
+      left = isnan (own) ? NAN : fmax (left, load->left + own);
+      right = fmin (right, load->left - own);
+      if (isnan (left))
+        return NAN;
     }
-  return width;
+  return left - right;
 }
 
 static gboolean
