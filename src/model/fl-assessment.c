@@ -164,6 +164,7 @@ copy_parts (FlArena *arena, FlAssessmentParts *copy, const FlAssessmentParts *pa
   copy->forces = copy_forces (arena, parts->forces, parts->n_forces);
   copy->axles = copy_axles (arena, parts->axles, parts->n_axles);
   copy->cautions = copy_messages (arena, parts->cautions, parts->n_cautions);
+  copy->walk_round = copy_messages (arena, parts->walk_round, parts->n_walk_round);
   copy->records = copy_records (arena, parts->records, parts->n_records);
   copy->findings = NULL;
 }

@@ -38,9 +38,10 @@ static const FlBound BOUNDS[FL_N_BOUNDS] = {
   /* weights and ratings of vehicles: lb */
   [FL_BOUND_TARE] = { WEIGHT, 100, 200000, FALSE },
   [FL_BOUND_PART_TARE] = { WEIGHT, 0, 60000, FALSE },          /* what of the tare one axle or the coupling bears */
-  [FL_BOUND_AXLE_RATED] = { WEIGHT, 200, 100000, FALSE },
+  [FL_BOUND_AXLE_RATED] = { WEIGHT, 200, 100000, TRUE },       /* null: no plate, as with the two of a coupling */
   [FL_BOUND_GROSS] = { WEIGHT, 500, 600000, FALSE },
-  [FL_BOUND_VERTICAL] = { WEIGHT, 50, 150000, FALSE },
+  [FL_BOUND_TRAILED] = { WEIGHT, 500, 600000, TRUE },
+  [FL_BOUND_VERTICAL] = { WEIGHT, 50, 150000, TRUE },
   [FL_BOUND_CAPACITY] = { WEIGHT, 100, 500000, FALSE },
   [FL_BOUND_BLOCK] = { WEIGHT, 50, 500000, TRUE },
 

@@ -80,7 +80,7 @@ fl_decode_coupling (FlReader *reader, gboolean trailer)
   coupling.kind = fl_decode_word (from, "kind", trailer ? TRAILER_COUPLINGS : TRUCK_COUPLINGS, TRUE);
   coupling.x = fl_decode_quantity (from, "x", FL_BOUND_X, TRUE);
   coupling.rated_vertical = fl_decode_quantity (from, "rated_vertical", FL_BOUND_VERTICAL, FALSE);
-  coupling.rated_trailed = fl_decode_quantity (from, "rated_trailed", FL_BOUND_GROSS, FALSE);
+  coupling.rated_trailed = fl_decode_quantity (from, "rated_trailed", FL_BOUND_TRAILED, FALSE);
   if (!trailer)
     return coupling;
   coupling.tare = fl_decode_quantity (from, "tare", FL_BOUND_PART_TARE, FALSE);

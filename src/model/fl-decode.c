@@ -349,6 +349,30 @@ fl_decode_yard (FlReader *reader)
   return yard;
 }
 
+/* The shape of a tag of RFC 5646: two or three letters, then subtags of up to eight letters or digits. */
+static gboolean
+is_language (const char *tag)
+{
+  gsize part = strcspn (tag, "-_");
+
+  for (gsize i = 0; i < part; i++)
+    if (!g_ascii_isalpha (tag[i]))
+      return FALSE;
+  if (part < 2 || part > 3)
+    return FALSE;
+  for (tag += part; *tag != '\0'; tag += part)
+    {
+      tag++;
+      part = strcspn (tag, "-_");
+      for (gsize i = 0; i < part; i++)
+        if (!g_ascii_isalnum (tag[i]))
+          return FALSE;
+      if (part < 1 || part > 8)
+        return FALSE;
+    }
+  return TRUE;
+}
+
 gconstpointer
 fl_decode_person (FlReader *reader)
 {
@@ -359,6 +383,8 @@ fl_decode_person (FlReader *reader)
   person->id = fl_decode_id (reader);
   person->name = fl_reader_text (reader, "name", FALSE);
   person->language = fl_reader_text (reader, "language", FALSE);
+  if (person->language != NULL && !is_language (person->language))
+    fl_reader_problem (reader, FL_SEVERITY_ERROR, "language", "a language tag such as en or es-MX (RFC 5646)");
   given = fl_reader_texts (reader, "roles", FALSE);
   for (gsize i = 0; given != NULL && given[i] != NULL; i++)
     {

@@ -105,7 +105,9 @@ read_head_keys (Reading *reading, FlReader *reader)
   origin->name = g_strdup (fl_reader_text (reader, "name", TRUE));
   origin->metric = fl_reader_choice (reader, "units", units, FALSE, 0) == 1;
   book = fl_reader_text (reader, "rule_book", FALSE);
-  origin->rule_book = g_strdup (book == NULL || *book == '\0' ? DEFAULT_BOOK : book);
+  origin->rule_book = g_strdup (book == NULL ? DEFAULT_BOOK : book);
+  if (book != NULL && *book == '\0')
+    fl_reader_problem (reader, FL_SEVERITY_ERROR, "rule_book", "the id of a rule book; left out, it is %s", DEFAULT_BOOK);
   origin->turnaround = fl_reader_int (reader, "turnaround_min", 0, MOST_TURNAROUND, DEFAULT_TURNAROUND);
   fl_reader_text (reader, "uid", FALSE);
   for (guint kind = 0; kind < FL_N_KINDS; kind++)

@@ -35,6 +35,7 @@ test_no_document (void)
   refused_text ("{\"format\": \"fairlead-fleet/1\",\n \"name\": \"x\xff\"}", "name", 2);
   refused_text ("{\"format\": \"fairlead-fleet/1\",\n \"name\": \"x\", \"turnaround_min\": 1e999}", "turnaround_min", 2);
   refused_text ("{}", "format", 1);
+  refused_text ("{\"plans\":\n [{}]}", "format", 1);
   g_assert_nonnull (deep);
   {
     g_autoptr(GBytes) bytes = g_bytes_new (deep, 80000);

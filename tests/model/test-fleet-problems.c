@@ -32,6 +32,9 @@ static const Slip HEAD[] = {
   { "\"min_wll_each\"", "\"no_straps_on_machines\"", "house_rules[0].wll_lb", "unknown key", W, "\"wll_lb\": 5000" },
   { "\"wll_lb\": 5000\n  }", "\"wll_lb\": 5000\n  }, {\n   @\"rule\": \"min_wll_each\", \"wll_lb\": 6000\n  }",
     "house_rules[1].rule", "twice", E, NULL },
+  { "\"us-49cfr393\"", "\"\"", "rule_book", "left out", E, NULL },
+  { "\"language\": \"es\"", "\"language\": \"Spanish\"", "people[1].language", "language tag", E, NULL },
+  { "\"language\": \"es\"", "\"language\": \"es-\"", "people[1].language", "language tag", E, NULL },
   { "\"fleet_lead\"", "\"fleet_boss\"", "people[0].roles[1]", "dispatcher", E, NULL },
   { "\"id\": \"P-01\"", "\"id\": \"\"", "people[0].id", "not empty", E, NULL },
 };
