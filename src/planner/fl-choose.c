@@ -96,7 +96,7 @@ couple_near (const FlDraft *state, const FlWanted *w, const FlCouple *couple)
 /* ── the search's own state ── */
 
 /* A set of couples, with what it amounts to. */
-typedef struct { guint couple[FL_MAX_COUPLES_CHOSEN], n, holds, legs, front, rear; double penalty; } Set;
+typedef struct { guint couple[FL_MAX_COUPLES_CHOSEN], n, holds, legs, front, rear; double penalty, rearmost, foremost; } Set;
 
 typedef struct
 {
@@ -106,6 +106,7 @@ typedef struct
   FlRigs *rigs[FL_MAX_COUPLES];  /* found when first asked for */
   guint holds_from[FL_MAX_COUPLES + 1];   /* what all couples from here on could still hold */
   Set *sets; guint n_sets;
+  double spread;                /* m that the points of a set must lie apart; 0: none */
   guint visits;
   gboolean any;                 /* some set of the size went together, whether it serves or not */
 } Search;
@@ -138,6 +139,11 @@ set_with (const Set *set, const Search *s, guint couple)
   next.front += c->front;
   next.rear += c->rear;
   next.penalty += c->penalty;
+  for (guint k = 0; k < c->n; k++)
+    {
+      next.rearmost = fmin (next.rearmost, c->legs[k]->lay.path[0].x);
+      next.foremost = fmax (next.foremost, c->legs[k]->lay.path[0].x);
+    }
   return next;
 }
 
@@ -200,7 +206,7 @@ list_sets (Search *s, const Set *set, guint from, guint k)
   if (set->n == k)
     {
       s->any = TRUE;
-      if (s->n_sets < MAX_SETS && serves (s->wanted, set, 0, 0))
+      if (s->n_sets < MAX_SETS && serves (s->wanted, set, 0, 0) && set->foremost - set->rearmost >= s->spread)
         s->sets[s->n_sets++] = *set;
       return;
     }
@@ -367,7 +373,7 @@ choose_own_of (Search *s, guint k)
   const Set *best_set = NULL;
   gboolean best_near = FALSE;
   double bound = INFINITY;
-  Set set = { .n = 0 };
+  Set set = { .n = 0, .rearmost = INFINITY, .foremost = -INFINITY };
 
   s->n_sets = 0;
   s->visits = 0;
@@ -393,6 +399,30 @@ choose_own_of (Search *s, guint k)
   return TRUE;
 }
 
+/* Half of how far apart the points lie that can be reached at all: tied at one end only, a load swings round it. */
+static double
+spread_of (const FlLegs *legs)
+{
+  double rearmost = INFINITY, foremost = -INFINITY;
+
+  for (guint i = 0; i < legs->n; i++)
+    {
+      rearmost = fmin (rearmost, legs->legs[i].lay.path[0].x);
+      foremost = fmax (foremost, legs->legs[i].lay.path[0].x);
+    }
+  return legs->n > 0 ? (foremost - rearmost) / 2 : 0.0;
+}
+
+/* What pinned tie-downs contribute to the spread is not looked at: with pins, none is asked for. */
+static gboolean
+any_fixed (const FlDraft *state, guint load)
+{
+  for (guint i = 0; i < state->chosen.n; i++)
+    if (state->chosen.ties[i].load == load && state->chosen.ties[i].fixed != NULL)
+      return TRUE;
+  return FALSE;
+}
+
 static gboolean
 choose_own (FlDraft *state, const FlWanted *w, guint mask, guint64 *work)
 {
@@ -409,6 +439,7 @@ choose_own (FlDraft *state, const FlWanted *w, guint mask, guint64 *work)
   for (guint i = s->couples.n; i > 0; i--)
     s->holds_from[i - 1] = s->holds_from[i] | s->couples.couples[i - 1].holds;
   s->sets = g_new (Set, MAX_SETS);
+  s->spread = w->spread && !any_fixed (state, w->load) ? spread_of (legs) : 0.0;
   for (guint k = 1; k <= FL_MAX_COUPLES_CHOSEN && !found && *work > 0; k++)
     {
       found = choose_own_of (s, k);

@@ -45,6 +45,7 @@ typedef struct
   guint count;                  /* least number of own tie-downs yet to be added */
   guint holds;                  /* movements against which something must yet hold, bits */
   guint section_count;          /* tie-downs on each of front and rear where the joint is free; 0 else */
+  gboolean spread;              /* points toward both ends of the load: at least half as far apart as its own points are */
   gboolean straps, singles;
   gboolean implements;          /* FALSE: they are left out (a light load that has no legs for them) */
 } FlWanted;

@@ -15,7 +15,7 @@
 enum { KEPT = 6 };
 
 /* What is asked of every load in one pass of the search: later passes ask for less, or take what is less liked. */
-typedef struct { gboolean singles, straps, all_ways, sections, implements; double aggregate; } Pass;
+typedef struct { gboolean singles, straps, spread, all_ways, sections, implements; double aggregate; } Pass;
 
 typedef struct { FlScore score; FlStance stance; FlChosen chosen; } Candidate;
 
@@ -86,7 +86,7 @@ wanted_of (const Run *run, const Pass *pass, const FlSite *site, const FlDraft *
   guint load = site->load, all = (1u << FL_N_MOVEMENTS) - 1;
   FlWanted w = { .book = run->task->book, .pool = run->pool, .site = site, .load = load, .weight = run->weights[load],
                  .need = pass->aggregate * data_of (run)->aggregate_share * run->weights[load], .count = least_count (run, load, snug),
-                 .holds = pass->all_ways ? all : 0, .straps = pass->straps, .singles = pass->singles, .implements = pass->implements };
+                 .holds = pass->all_ways ? all : 0, .spread = pass->spread, .straps = pass->straps, .singles = pass->singles, .implements = pass->implements };
 
   if (heavy (run, load) && fl_machine_joint_free (run->machines[load]))
     w.section_count = pass->sections ? (guint) data_of (run)->section_count : 0;
@@ -321,8 +321,10 @@ static gboolean
 search (Run *run, FlTaskResult *result, GError **error)
 {
   const Pass passes[] = {
-    { FALSE, FALSE, TRUE, TRUE, TRUE, 1.0 }, { TRUE, FALSE, TRUE, TRUE, TRUE, 1.0 }, { FALSE, TRUE, TRUE, TRUE, TRUE, 1.0 },
-    { TRUE, TRUE, TRUE, TRUE, TRUE, 1.0 }, { FALSE, FALSE, FALSE, TRUE, FALSE, 1.0 }, { TRUE, FALSE, FALSE, TRUE, FALSE, 1.0 },
+    { FALSE, FALSE, TRUE, TRUE, TRUE, TRUE, 1.0 }, { TRUE, FALSE, TRUE, TRUE, TRUE, TRUE, 1.0 },
+    { FALSE, TRUE, TRUE, TRUE, TRUE, TRUE, 1.0 },  { TRUE, TRUE, TRUE, TRUE, TRUE, TRUE, 1.0 },
+    { TRUE, FALSE, FALSE, TRUE, TRUE, TRUE, 1.0 }, { FALSE, FALSE, FALSE, FALSE, TRUE, FALSE, 1.0 },
+    { TRUE, FALSE, FALSE, FALSE, TRUE, FALSE, 1.0 },
   };
 
   for (guint i = 0; i < G_N_ELEMENTS (passes) && result->best == NULL; i++)
@@ -343,7 +345,7 @@ search_nearest (Run *run, FlTaskResult *result, GError **error)
 {
   static const double parts[] = { 1.0, 0.9, 0.75, 0.6, 0.45, 0.3, 0.15, 0.0 };
 
-  static const Pass lax[] = { { .all_ways = TRUE, .sections = TRUE, .implements = TRUE }, { .all_ways = TRUE, .implements = TRUE },
+  static const Pass lax[] = { { .spread = TRUE, .all_ways = TRUE, .sections = TRUE, .implements = TRUE }, { .spread = TRUE, .all_ways = TRUE, .implements = TRUE },
                               { .all_ways = TRUE, .sections = TRUE }, { .all_ways = TRUE }, { .implements = TRUE }, { .aggregate = 0.0 } };
 
   for (guint k = 0; k < G_N_ELEMENTS (lax); k++)

@@ -105,6 +105,12 @@ find_weakest (FlAssembly *assembly, const FlBook *book, const FlAssemblyParts *p
   for (guint i = 0; i < parts->n_connectors; i++)
     weigh_gear (&w, parts->connectors[i], connector_word (parts->connectors[i]));
   weigh_ends (&w, parts);
+  /* A chain that nobody can rate may be weaker than all that is known: then nothing is known of the tie-down. */
+  if ((assembly->flags & FL_ASM_WLL_UNKNOWN) != 0 && (assembly->flags & FL_ASM_OUT_OF_USE) == 0)
+    {
+      assembly->wll = assembly->breaking = NAN;
+      assembly->limited_what = assembly->limited_id = NULL;
+    }
 }
 
 /* ── fit ── */

@@ -121,7 +121,7 @@ freeze_ties (const FlScene *scene, FlArena *arena)
         .no = tie->choice->no, .path = tie->lay.path, .n_path = tie->lay.n_path, .run = if_known (tie->lay.run / FL_M_PER_IN, FL_UNIT_IN),
         .needs = if_known (tie->assembly.needs_in, FL_UNIT_IN), .deck_angle = if_known (tie->lay.deck, FL_UNIT_DEG),
         .plan_angle = if_known (tie->lay.plan, FL_UNIT_DEG), .wll = if_known (tie->assembly.wll, unit),
-        .counts = (FlQuantity) { fl_tie_counts (tie), unit }, .limited_by = fl_assembly_limit_text (&tie->assembly, arena),
+        .counts = fl_scene_own (tie) && isnan (tie->assembly.wll) ? FL_NOT_MEASURED : (FlQuantity) { fl_tie_counts (tie), unit }, .limited_by = fl_assembly_limit_text (&tie->assembly, arena),
         .gear_text = gear_text (tie, metric, arena), .pull = tie->lay.pull };
     }
   return out;
@@ -416,6 +416,8 @@ gather_records (const FlScene *scene)
 {
   GPtrArray *records = g_ptr_array_new ();
 
+  if (fl_fleet_count (scene->fleet, FL_KIND_POLICY) > 0)
+    add_record (records, fl_fleet_at (scene->fleet, FL_KIND_POLICY, 0));
   add_record (records, scene->move_record);
   add_record (records, scene->trailer_record);
   add_record (records, scene->truck_record);

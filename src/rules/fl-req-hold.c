@@ -29,8 +29,10 @@ say_not_held (const FlScene *scene, FlFindings *findings, guint i, FlMovement wa
   const FlSceneLoad *load = &scene->loads[i];
 
   fl_say (scene, findings, &(FlSaying) {
-    .rule = "all_directions", .standing = fl_heavy_standing (load), .verdict = FL_SHORT, .subject = load->subject, .load = i + 1,
-    .have = FL_GEES (0.0), .message = N_("Nothing holds it against moving {way_word}: a tie-down is needed that pulls the other way."),
+    .rule = "all_directions", .standing = fl_heavy_standing (load), .verdict = fl_heavy_short (load), .subject = load->subject, .load = i + 1,
+    .have = FL_GEES (0.0),
+    .message = load->heavy ? N_("Nothing holds it against moving {way_word}: a tie-down is needed that pulls the other way.")
+                           : N_("Nothing holds it against moving {way_word}: better add a tie-down that pulls the other way."),
     .facts = { FL_FACT_TEXT ("way_word", movement_words[way]) } });
 }
 
@@ -76,11 +78,14 @@ fl_check_all_directions (const FlScene *scene, FlFindings *findings)
 
 /* ── rolling ── */
 
+/* On wheels or drums; a machine of which nobody said what it runs on may have them. */
 static gboolean
 may_roll (const FlMachine *machine)
 {
   if (machine->running_gear == FL_RUBBER_TIRES || machine->running_gear == FL_STEEL_DRUM)
     return TRUE;
+  if (machine->running_gear == FL_GEAR_UNKNOWN && machine->n_contacts == 0)
+    return !machine->article;
   for (gsize i = 0; i < machine->n_contacts; i++)
     if (machine->contacts[i].gear == FL_RUBBER_TIRES || machine->contacts[i].gear == FL_STEEL_DRUM)
       return TRUE;
@@ -101,9 +106,9 @@ fl_check_rolling (const FlScene *scene, FlFindings *findings)
       fl_say (scene, findings, &(FlSaying) {
         .rule = "rolling", .standing = FL_BY_LAW, .verdict = both || scene->choices->loads[i].chocked ? FL_MET : FL_SHORT,
         .subject = load->subject, .load = i + 1,
-        .message = scene->choices->loads[i].chocked ? N_("It stands on wheels or drums and is chocked.")
-                   : both ? N_("It stands on wheels or drums; tie-downs keep it from rolling forward and rearward.")
-                          : N_("It stands on wheels or drums and may roll: chock it, or tie it down both ways.") });
+        .message = scene->choices->loads[i].chocked ? N_("It is chocked against rolling.")
+                   : both ? N_("Tie-downs keep it from rolling forward and rearward.")
+                          : N_("It may roll: chock it, or tie it down both ways.") });
     }
 }
 
@@ -130,20 +135,31 @@ name_of (const char *name, const char *id)
   return name != NULL ? name : id;
 }
 
+static const char *
+implement_message (gboolean heavy, gint need, gint have)
+{
+  if (have >= need)
+    return have == 0 ? N_("Lower the {implement} fully; no tie-down of its own is asked for.")
+           : have == 1 ? N_("Lower the {implement} fully; a tie-down of its own holds it.")
+                       : N_("Lower the {implement} fully; {have} tie-downs of its own hold it.");
+  if (need == 1)
+    return heavy ? N_("The {implement} must be lowered and held by a tie-down of its own; it has none.")
+                 : N_("The {implement} is better lowered and held by a tie-down of its own; it has none.");
+  return heavy ? N_("The {implement} must be lowered and held by {need} tie-downs of its own; it has {have}.")
+               : N_("The {implement} is better lowered and held by {need} tie-downs of its own; it has {have}.");
+}
+
 static void
 check_implement (const FlScene *scene, FlFindings *findings, guint i, const FlImplement *implement)
 {
   const FlSceneLoad *load = &scene->loads[i];
-  guint have = count_for (scene, i, implement);
-  gint need = implement->min_tie_downs;
+  gint have = (gint) count_for (scene, i, implement), need = implement->min_tie_downs;
   const char *name = name_of (implement->name, implement->id);
 
   fl_say (scene, findings, &(FlSaying) {
-    .rule = "implements", .standing = fl_heavy_standing (load), .verdict = (gint) have >= need ? FL_MET : FL_SHORT,
+    .rule = "implements", .standing = fl_heavy_standing (load), .verdict = have >= need ? FL_MET : fl_heavy_short (load),
     .subject = load->subject, .load = i + 1, .need = FL_COUNT (need), .have = FL_COUNT (have),
-    .message = (gint) have >= need ? N_("Lower the {implement} fully; {have} tie-downs of its own hold it.")
-                                   : N_("The {implement} must be lowered and held by {need} tie-downs of its own; it has {have}."),
-    .facts = { FL_FACT_TEXT ("implement", name) } });
+    .message = implement_message (load->heavy, need, have), .facts = { FL_FACT_TEXT ("implement", name) } });
   if (!implement->can_lower)
     fl_say (scene, findings, &(FlSaying) {
       .rule = "implements", .standing = FL_BY_PRACTICE, .verdict = FL_CAUTION, .subject = load->subject, .load = i + 1,
@@ -209,10 +225,10 @@ check_free_joint (const FlScene *scene, FlFindings *findings, guint i)
   gboolean enough = MIN (front.n, rear.n) >= need && MIN (MIN (front.left, front.right), MIN (rear.left, rear.right)) > 0;
 
   fl_say (scene, findings, &(FlSaying) {
-    .rule = "articulation", .standing = load->heavy ? FL_BY_PRACTICE : FL_BY_ADVICE, .verdict = enough ? FL_CAUTION : FL_SHORT,
+    .rule = "articulation", .standing = load->heavy ? FL_BY_PRACTICE : FL_BY_ADVICE, .verdict = enough ? FL_CAUTION : fl_heavy_short (load),
     .subject = load->subject, .load = i + 1, .need = FL_COUNT (2 * need), .have = FL_COUNT (front.n + rear.n),
-    .message = enough ? N_("No articulation lock: front held by {front}, rear by {rear} tie-downs; a competent person must look at it.")
-                      : N_("No articulation lock: fit it, or hold front and rear each by {each} tie-downs, left and right; there are {front} and {rear}."),
+    .message = enough ? N_("No articulation lock: tie-downs in front {front}, in the rear {rear}; a competent person must look at it.")
+                      : N_("No articulation lock: fit it, or hold front and rear each by {each} tie-downs, left and right; in front {front}, in the rear {rear}."),
     .facts = { FL_FACT_QUANTITY ("front", FL_COUNT (front.n)), FL_FACT_QUANTITY ("rear", FL_COUNT (rear.n)),
                FL_FACT_QUANTITY ("each", FL_COUNT (need)) } });
 }

@@ -144,8 +144,8 @@ check_aggregate_of (const FlScene *scene, FlFindings *findings, guint i)
   fl_say (scene, findings, &(FlSaying) {
     .rule = "aggregate_wll", .standing = FL_BY_LAW, .verdict = verdict, .subject = load->subject, .load = i + 1,
     .need = fl_weight (scene, need), .have = fl_weight (scene, a.have), .basis = fl_basis_of (&load->machine->basis, "weight").text,
-    .message = verdict == FL_MET ? N_("Weight {weight}, need {need}, have {have} from {n} tie-downs; weakest part {part}.")
-                                 : N_("Weight {weight}, need {need}, have only {have} from {n} tie-downs; weakest part {part}."),
+    .message = verdict == FL_MET ? N_("Weight {weight}, need {need}, have {have}. Own tie-downs: {n}; weakest part: {part}.")
+                                 : N_("Weight {weight}, need {need}, have only {have}. Own tie-downs: {n}; weakest part: {part}."),
     .facts = { FL_FACT_QUANTITY ("weight", load->machine->weight), FL_FACT_QUANTITY ("n", FL_COUNT (a.n)),
                FL_FACT_TEXT ("part", part != NULL ? part : "-") } });
 }
@@ -195,7 +195,9 @@ check_count_of (const FlScene *scene, FlFindings *findings, guint i)
     .rule = "tie_down_count", .standing = FL_BY_LAW, .subject = load->subject, .load = i + 1,
     .verdict = unknown ? FL_UNKNOWN : (gint) have >= need ? FL_MET : FL_SHORT,
     .need = unknown ? FL_NOT_MEASURED : FL_COUNT (need), .have = FL_COUNT (have),
-    .message = load->heavy ? N_("A machine of this weight needs at least {need} tie-downs of its own; it has {have}.")
+    .message = unknown ? N_("How many tie-downs are needed is not known, for its length or weight is not; it has {have}.")
+               : load->heavy ? N_("A machine of this weight needs at least {need} tie-downs of its own; it has {have}.")
+               : need == 1 ? N_("By length and weight at least one tie-down is needed; it has {have}.")
                            : N_("By length and weight at least {need} tie-downs are needed; it has {have}.") });
   if (load->heavy)
     note_length_count (scene, findings, i, have, by_length);

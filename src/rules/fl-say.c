@@ -56,6 +56,12 @@ fl_heavy_standing (const FlSceneLoad *load)
   return load->heavy ? FL_BY_LAW : FL_BY_ADVICE;
 }
 
+FlVerdict
+fl_heavy_short (const FlSceneLoad *load)
+{
+  return load->heavy ? FL_SHORT : FL_CAUTION;
+}
+
 FlQuantity
 fl_weight (const FlScene *scene, double value)
 {
@@ -82,10 +88,13 @@ fl_scene_sums (const FlScene *scene, guint load)
     {
       const FlSceneTie *tie = &scene->ties[i];
 
-      if (tie->load != load || !fl_scene_own (tie) || !fl_scene_holds (tie) || isnan (tie->assembly.wll))
+      /* A limit that nobody knows still holds: it is there, and adds nothing to count on. */
+      double limit = isnan (tie->assembly.wll) ? G_MINDOUBLE : tie->assembly.wll;
+
+      if (tie->load != load || !fl_scene_own (tie) || !fl_scene_holds (tie))
         continue;
       /* One tension on both legs of an `over`: what one leg pulls to the left the other may take back. pull_b is zero for a direct one. */
-      pulls[n++] = (FlPull) { .along = fl_vec_add (tie->lay.pull, tie->lay.pull_b), .limit = tie->assembly.wll };
+      pulls[n++] = (FlPull) { .along = fl_vec_add (tie->lay.pull, tie->lay.pull_b), .limit = limit };
     }
   return fl_sums_component (pulls, n, scene->loads[load].weight);
 }
@@ -94,7 +103,7 @@ fl_scene_sums (const FlScene *scene, guint load)
 static gboolean
 against (const FlSceneLoad *load, FlQuantity stop)
 {
-  return fabs (fl_quantity_in (stop, FL_UNIT_M) - load->stand.outline.max.x) <= FL_LAY_LEAVES;
+  return fl_reaches (FL_LAY_LEAVES + FL_STATICS_POINT, fabs (fl_quantity_in (stop, FL_UNIT_M) - load->stand.outline.max.x));
 }
 
 /* A zone in front of the load that it is set against. */

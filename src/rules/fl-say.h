@@ -39,6 +39,8 @@ const char *fl_names_text (const FlNames *names);
 
 /* The standing of what 393.130 asks of heavy machines: law for them, advice for lighter loads. */
 FlStanding fl_heavy_standing (const FlSceneLoad *load);
+/* The verdict where it is not so: short for them, for lighter loads a caution. */
+FlVerdict fl_heavy_short (const FlSceneLoad *load);
 
 /* A quantity in the book's unit. */
 FlQuantity fl_weight (const FlScene *scene, double value);

@@ -197,7 +197,7 @@ fl_scene_sizes (const FlScene *scene)
       s.height = isnan (top) || isnan (s.height) ? NAN : fmax (s.height, top);
       s.height_measured = s.height_measured && is_measured (load->machine);
     }
-  if (scene->truck != NULL && isnan (bumper (scene)))
-    s.length = NAN;
+  if (scene->trailer->coupling.present && isnan (bumper (scene)))
+    s.length = NAN;             /* no truck yet, or its front was not measured */
   return s;
 }

@@ -360,17 +360,30 @@ fl_scene_place (FlScene *scene, guint load, FlFacing facing, double rear)
   fl_scene_weigh (scene);
 }
 
+/* A place in metres as the plan says it: in the plan's own words where it is the plan's own place, else in the house's unit without
+ * what the conversion leaves behind (a millionth of an inch or a millimetre). */
+static FlQuantity
+written_place (const FlScene *scene, double rear, FlQuantity own)
+{
+  FlUnit unit = fl_unit_house (FL_DIM_LENGTH, fl_fleet_metric (scene->fleet));
+
+  if (!isfinite (rear))
+    return FL_NOT_MEASURED;
+  if (fl_quantity_in (own, FL_UNIT_M) == rear)
+    return own;
+  return (FlQuantity) { round (fl_quantity_in (FL_M (rear), unit) * 1e6) / 1e6, unit };
+}
+
 /* After a move the plan is written anew, and the choices that the tie-downs point to with it. */
 static void
 write_places (FlScene *scene)
 {
-  gboolean metric = fl_fleet_metric (scene->fleet);
+  const FlPlanChoices *own = fl_plan_choices (scene->origin);
 
   for (guint i = 0; i < scene->n_loads; i++)
     {
       const FlSceneLoad *load = &scene->loads[i];
-      FlQuantity rear = fl_quantity_as (FL_M (load->rear), fl_unit_house (FL_DIM_LENGTH, metric));
-      FlPlan *next = fl_plan_with_place (scene->plan, i, load->facing, rear);
+      FlPlan *next = fl_plan_with_place (scene->plan, i, load->facing, written_place (scene, load->rear, own->loads[i].rear));
 
       fl_plan_unref (scene->plan);
       scene->plan = next;

@@ -195,6 +195,26 @@ test_box_unknown (void)
     }
 }
 
+/* The bare box has its faces in it, edges and corners too; a place or a plate is a box. */
+static void
+test_box_faces (void)
+{
+  const FlBox box = { { 1, 2, 3 }, { 4, 5, 6 } };
+
+  for (guint side = 0; side < 2; side++)
+    {
+      FlVec corner = side ? box.max : box.min, out = side ? (FlVec) { 9, 9, 9 } : (FlVec) { 0, 0, 0 };
+      FlVec along_x = { 9, corner.y, corner.z }, along_y = { corner.x, 9, corner.z }, along_z = { corner.x, corner.y, 9 };
+
+      g_assert_true (fl_box_meets_segment (box, corner, corner));
+      g_assert_true (fl_box_meets_segment (box, corner, out));
+      g_assert_true (fl_box_meets_segment (box, along_x, corner));
+      g_assert_true (fl_box_meets_segment (box, along_y, corner));
+      g_assert_true (fl_box_meets_segment (box, along_z, corner));
+      g_assert_true (fl_box_is_valid ((FlBox) { corner, corner }));
+    }
+}
+
 /* What is no place meets nothing, though the half-space reaches that far. */
 static void
 test_box_far (void)
@@ -486,6 +506,7 @@ main (int argc, char **argv)
   g_test_add_func ("/statics/box/leaves", test_box_leaves);
   g_test_add_func ("/statics/box/which", test_box_which);
   g_test_add_func ("/statics/box/unknown", test_box_unknown);
+  g_test_add_func ("/statics/box/faces", test_box_faces);
   g_test_add_func ("/statics/box/far", test_box_far);
   g_test_add_func ("/statics/box/shapes", test_box_shapes);
   g_test_add_func ("/statics/box/oracle", test_box_oracle);

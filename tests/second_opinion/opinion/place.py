@@ -8,16 +8,16 @@ GRAZE = bend.GRAZE_IN
 
 
 def blocked(scene, load):
-    """True where the plan says blocked forward and there is a front stop or
-    a blocking zone ahead to block it."""
+    """True where the plan says blocked forward and the load stands within
+    half a foot of a front stop or of a zone that blocks."""
     if not load.choice.get("blocked_forward"):
         return False
     deck = scene.trailer["deck"]
+    stops = [inches(zone, "x0") for zone in deck.get("zones") or []
+             if zone.get("blocks_forward")]
     if deck.get("front_stop"):
-        return True
-    return any(zone.get("blocks_forward")
-               and inches(zone, "x0") >= load.front() - bend.LEAVES_IN
-               for zone in deck.get("zones") or [])
+        stops.append(inches(deck["front_stop"], "x"))
+    return any(abs(stop - load.front()) <= bend.LEAVES_IN for stop in stops)
 
 
 def findings(scene, finding):
