@@ -423,6 +423,10 @@ gather_records (const FlScene *scene)
   add_record (records, scene->truck_record);
   if (scene->move->driver != NULL)
     add_record (records, fl_fleet_find (scene->fleet, FL_KIND_PERSON, scene->move->driver));
+  if (scene->move->from != NULL)
+    add_record (records, fl_fleet_find (scene->fleet, FL_KIND_YARD, scene->move->from));
+  if (scene->move->gear_yard != NULL)
+    add_record (records, fl_fleet_find (scene->fleet, FL_KIND_YARD, scene->move->gear_yard));
   for (guint i = 0; i < scene->n_loads; i++)
     add_record (records, scene->loads[i].record);
   for (guint i = 0; i < scene->n_ties; i++)
