@@ -96,7 +96,7 @@ couple_near (const FlDraft *state, const FlWanted *w, const FlCouple *couple)
 /* ── the search's own state ── */
 
 /* A set of couples, with what it amounts to. */
-typedef struct { guint couple[FL_MAX_COUPLES_CHOSEN], n, holds, legs, front, rear; double penalty, rearmost, foremost; } Set;
+typedef struct { guint couple[FL_MAX_COUPLES_CHOSEN], n, holds, legs, front, rear, left, right; double penalty, rearmost, foremost; } Set;
 
 typedef struct
 {
@@ -143,6 +143,10 @@ set_with (const Set *set, const Search *s, guint couple)
     {
       next.rearmost = fmin (next.rearmost, c->legs[k]->lay.path[0].x);
       next.foremost = fmax (next.foremost, c->legs[k]->lay.path[0].x);
+      if (c->legs[k]->anchors[0]->side == 'L')
+        next.left++;
+      else
+        next.right++;
     }
   return next;
 }
@@ -227,11 +231,14 @@ list_sets (Search *s, const Set *set, guint from, guint k)
     }
 }
 
+/* Left and right as even as can be first, as in the score. */
 static int
 by_penalty (gconstpointer a, gconstpointer b)
 {
   const Set *x = a, *y = b;
 
+  if (MAX (x->left, x->right) != MAX (y->left, y->right))
+    return MAX (x->left, x->right) < MAX (y->left, y->right) ? -1 : 1;
   return x->penalty < y->penalty ? -1 : x->penalty > y->penalty ? 1 : memcmp (x->couple, y->couple, sizeof x->couple);
 }
 
@@ -277,7 +284,7 @@ match_from (Match *m, guint at, double cost, double value)
     }
 }
 
-/* FALSE: some couple has no rig at all. */
+/* FALSE: some couple has no rig at all, or the strongest of each are not enough. */
 static gboolean
 match_bounds (Match *m)
 {
@@ -293,25 +300,30 @@ match_bounds (Match *m)
       m->cheapest_after[i - 1] = m->cheapest_after[i] + m->rigs[i - 1]->rigs[0].cost;
       m->most_after[i - 1] = m->most_after[i] + most;
     }
-  return TRUE;
+  return fl_reaches (m->most_after[0], m->need);
 }
 
+/* FALSE: there can be no match, whatever is left. */
 static gboolean
-match_set (Search *s, const Set *set, Match *m, double bound)
+match_start (Search *s, const Set *set, Match *m)
 {
   m->n = set->n;
   m->nodes = 0;
   m->need = s->wanted->need;
   m->left = s->state->left;
-  m->best_cost = bound;
   m->best[0] = NULL;
   for (guint i = 0; i < set->n; i++)
     {
       m->rigs[i] = rigs_of (s, set->couple[i]);
       m->pieces[i] = s->couples.couples[set->couple[i]].n;
     }
-  if (!match_bounds (m))
-    return FALSE;
+  return match_bounds (m);
+}
+
+static gboolean
+match_set (Match *m, double bound)
+{
+  m->best_cost = bound;
   match_from (m, 0, 0.0, 0.0);
   return m->best[0] != NULL;
 }
@@ -373,6 +385,7 @@ choose_own_of (Search *s, guint k)
   const Set *best_set = NULL;
   gboolean best_near = FALSE;
   double bound = INFINITY;
+  guint matched = 0;
   Set set = { .n = 0, .rearmost = INFINITY, .foremost = -INFINITY };
 
   s->n_sets = 0;
@@ -380,12 +393,19 @@ choose_own_of (Search *s, guint k)
   s->any = FALSE;
   list_sets (s, &set, 0, k);
   qsort (s->sets, s->n_sets, sizeof (Set), by_penalty);
-  for (guint i = 0; i < MIN (s->n_sets, MATCHED_SETS); i++)
+  for (guint i = 0; i < s->n_sets && matched < MATCHED_SETS; i++)
     {
-      gboolean near_ = set_near (s, &s->sets[i]);
+      gboolean near_;
 
+      if (best_set != NULL && !best_near
+          && MAX (s->sets[i].left, s->sets[i].right) > MAX (best_set->left, best_set->right))
+        break;
+      if (!match_start (s, &s->sets[i], &match))
+        continue;
+      matched++;
+      near_ = set_near (s, &s->sets[i]);
       /* Chains that touch are a caution and come before the gear's strength. */
-      if ((best_set != NULL && near_ && !best_near) || !match_set (s, &s->sets[i], &match, best_near && !near_ ? INFINITY : bound))
+      if ((best_set != NULL && near_ && !best_near) || !match_set (&match, best_near && !near_ ? INFINITY : bound))
         continue;
       best = match;
       best_set = &s->sets[i];

@@ -51,6 +51,7 @@ with_change (const FlFleet *fleet, const FlRecord *const *before, const FlRecord
 #define NEW_CHAIN "(more chain)"
 #define NEW_BINDER "(more binders)"
 
+/* length_ft 0: binders alone. */
 typedef struct { const char *size; guint length_ft, binder_wll; } Kit;
 
 static FlRecord *
@@ -59,66 +60,105 @@ new_record (FlKind kind, const char *text)
   return fl_record_new (kind, text, -1, "trial", 1, NULL);
 }
 
-/* The fleet with n chains and n binders more, kept at the trailer. NULL if that cannot be. */
+static FlRecord *
+new_chain (const char *at, const Kit *kit, guint n)
+{
+  g_autofree char *text = g_strdup_printf ("{\"id\":\"" NEW_CHAIN "\",\"kept_at\":\"%s\",\"size_in\":\"%s\",\"mark\":\"70\",\"length_ft\":%u,"
+                                           "\"hook\":\"grab\",\"count\":%u}", at, kit->size, kit->length_ft, n);
+
+  return new_record (FL_KIND_CHAIN, text);
+}
+
+static FlRecord *
+new_binder (const char *at, const Kit *kit, guint n)
+{
+  g_autofree char *text = g_strdup_printf ("{\"id\":\"" NEW_BINDER "\",\"kept_at\":\"%s\",\"kind\":\"ratchet\",\"wll_lb\":%u,"
+                                           "\"chain_sizes\":[\"%s\"],\"take_up_in\":8,\"count\":%u}", at, kit->binder_wll, kit->size, n);
+
+  return new_record (FL_KIND_BINDER, text);
+}
+
+/* The fleet with n chains and n binders more, kept at the trailer. NULL if that cannot be. (transfer full) */
 static FlFleet *
 with_kit (const Curing *c, const char *trailer, const Kit *kit, guint n)
 {
   g_autofree char *at = g_strescape (trailer, NULL);
-  g_autofree char *chain_text = g_strdup_printf ("{\"id\":\"" NEW_CHAIN "\",\"kept_at\":\"%s\",\"size_in\":\"%s\",\"mark\":\"70\",\"length_ft\":%u,"
-                                                 "\"hook\":\"grab\",\"count\":%u}", at, kit->size, kit->length_ft, n);
-  g_autofree char *binder_text = g_strdup_printf ("{\"id\":\"" NEW_BINDER "\",\"kept_at\":\"%s\",\"kind\":\"ratchet\",\"wll_lb\":%u,"
-                                                  "\"chain_sizes\":[\"%s\"],\"take_up_in\":8,\"count\":%u}", at, kit->binder_wll, kit->size, n);
-  g_autoptr(FlRecord) chain = new_record (FL_KIND_CHAIN, chain_text);
-  g_autoptr(FlRecord) binder = new_record (FL_KIND_BINDER, binder_text);
-  const FlRecord *before[] = { NULL, NULL }, *after[] = { chain, binder };
+  g_autoptr(FlRecord) binder = new_binder (at, kit, n);
+  g_autoptr(FlRecord) chain = kit->length_ft > 0 ? new_chain (at, kit, n) : NULL;
+  const FlRecord *before[] = { NULL, NULL }, *after[] = { binder, chain };
 
-  return chain != NULL && binder != NULL ? with_change (c->fleet, before, after, 2) : NULL;
-}
-
-/* The longest piece of the new chain that the plan needs, in whole feet. */
-static guint
-feet_needed (const FlAssessment *plan, guint *pieces)
-{
-  const FlAssessmentParts *parts = fl_assessment_parts (plan);
-  const FlPlanChoices *choices = fl_plan_choices (parts->plan);
-  double inches = 0.0;
-
-  *pieces = 0;
-  for (gsize i = 0; i < choices->n_tie_downs; i++)
-    if (choices->tie_downs[i].chain != NULL && g_str_has_prefix (choices->tie_downs[i].chain, NEW_CHAIN))
-      {
-        inches = fmax (inches, fl_quantity_in (parts->ties[i].needs, FL_UNIT_IN));
-        (*pieces)++;
-      }
-  return (guint) ceil (inches / 12.0 - 1e-9);
+  if (binder == NULL || (chain == NULL && kit->length_ft > 0))
+    return NULL;
+  return with_change (c->fleet, before, after, chain != NULL ? 2 : 1);
 }
 
 static gboolean
+is_new (const char *id, const char *new_id)
+{
+  return id != NULL && g_str_has_prefix (id, new_id);
+}
+
+/* How many new pieces the plan takes, of chain or of binders, whichever are more; and the longest piece of new chain that it needs, in
+ * whole feet. */
+static guint
+pieces_of (const FlAssessment *plan, guint *feet)
+{
+  const FlAssessmentParts *parts = fl_assessment_parts (plan);
+  const FlPlanChoices *choices = fl_plan_choices (parts->plan);
+  guint chains = 0, binders = 0;
+  double inches = 0.0;
+
+  for (gsize i = 0; i < choices->n_tie_downs; i++)
+    {
+      binders += is_new (choices->tie_downs[i].binder, NEW_BINDER);
+      if (!is_new (choices->tie_downs[i].chain, NEW_CHAIN))
+        continue;
+      chains++;
+      inches = fmax (inches, fl_quantity_in (parts->ties[i].needs, FL_UNIT_IN));
+    }
+  *feet = (guint) ceil (inches / 12.0 - 1e-9);
+  return MAX (chains, binders);
+}
+
+static void
+say_kit (Curing *c, const Kit *kit, guint n, guint feet)
+{
+  const char *message = feet == 0 ? n == 1 ? N_("One more binder for {size} in chain, {wll}, kept at this trailer.")
+                                           : N_("{n} more binders for {size} in chain, {wll} each, kept at this trailer.")
+                        : n == 1 ? N_("One more chain with its binder: at least {size} in grade 70, {feet} ft, kept at this trailer.")
+                                 : N_("{n} more chains with binders: at least {size} in grade 70, {feet} ft, kept at this trailer.");
+
+  add_cure (c, NULL, message,
+            (const FlFact[]) { FL_FACT_QUANTITY ("n", FL_COUNT (n)), FL_FACT_TEXT ("size", kit->size), FL_FACT_QUANTITY ("feet", FL_COUNT (feet)),
+                               FL_FACT_QUANTITY ("wll", FL_LB (kit->binder_wll)) }, 4);
+}
+
+/* With as many as could ever help first: what a plan with them takes is enough, and fewer are tried until there is none. */
+static gboolean
 cure_by_kit (Curing *c, const Kit *kit)
 {
-  for (guint n = 1; n <= MAX_PIECES; n += n < 4 ? 1 : 2)
+  guint enough = 0, feet = 0;
+
+  for (guint n = MAX_PIECES; n > 0; n = enough - 1)
     {
       g_autoptr(FlFleet) fleet = with_kit (c, fl_plan_choices (c->start)->trailer, kit, n);
       g_autoptr(FlAssessment) plan = fleet != NULL ? plan_with (c, fleet, c->start) : NULL;
-      guint pieces, feet;
 
       if (plan == NULL)
-        continue;
-      feet = feet_needed (plan, &pieces);
-      if (pieces == 0)
-        return FALSE;
-      add_cure (c, NULL, N_("{n} more chains with binders: at least {size} in grade 70, {feet} ft, kept at this trailer."),
-                (const FlFact[]) { FL_FACT_QUANTITY ("n", FL_COUNT (pieces)), FL_FACT_TEXT ("size", kit->size),
-                                   FL_FACT_QUANTITY ("feet", FL_COUNT (feet)) }, 3);
-      return TRUE;
+        break;
+      enough = pieces_of (plan, &feet);
+      if (enough == 0)
+        return FALSE;           /* it is not the gear */
     }
-  return FALSE;
+  if (enough > 0)
+    say_kit (c, kit, enough, feet);
+  return enough > 0;
 }
 
 static void
 cure_by_gear (Curing *c)
 {
-  static const Kit kits[] = { { "5/16", 20, 4700 }, { "3/8", 20, 6600 }, { "1/2", 25, 11300 } };
+  static const Kit kits[] = { { "3/8", 0, 6600 }, { "5/16", 20, 4700 }, { "3/8", 20, 6600 }, { "1/2", 25, 11300 } };
 
   for (guint i = 0; i < G_N_ELEMENTS (kits); i++)
     if (cure_by_kit (c, &kits[i]))

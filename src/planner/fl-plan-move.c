@@ -202,14 +202,14 @@ reasons_of (GArray *because, FlArena *arena, const FlTaskResult *result)
   else if (result->against != NULL)
     for (gsize i = 0; i < fl_findings_count (result->against); i++)
       say_why (because, arena, fl_findings_at (result->against, i), 1);
-  if (result->nearest != NULL)
+  if (because->len == 0)
+    fl_messages_add (because, (FlMessage) { N_("No set of tie-downs was found that holds it with the gear and the anchors there are."), NULL, 0 });
+  if (result->against == NULL)
     fl_messages_add (because, fl_message_copy (arena, N_("To choose from on hand: chains {chains}, binders {binders}, straps {straps}; out of use {out}."),
                                                (const FlFact[]) { FL_FACT_QUANTITY ("chains", FL_COUNT (result->chains)),
                                                                   FL_FACT_QUANTITY ("binders", FL_COUNT (result->binders)),
                                                                   FL_FACT_QUANTITY ("straps", FL_COUNT (result->straps)),
                                                                   FL_FACT_QUANTITY ("out", FL_COUNT (result->out_of_use)) }, 4));
-  if (because->len == 0)
-    fl_messages_add (because, (FlMessage) { N_("No set of tie-downs was found that holds it with the gear and the anchors there are."), NULL, 0 });
 }
 
 static gboolean

@@ -35,8 +35,8 @@ int fl_score_compare (const FlScore *a, const FlScore *b);
 /* The score of a judged plan. */
 FlScore fl_score_of (const FlAssessment *assessment, const FlBook *book);
 
-/* The least that would make it possible, each verified by planning with it. `change` (may be NULL) is the fleet change it amounts to, `plan` (may be
- * NULL) the plan it leads to. */
+/* The least that would make it possible, each verified by planning with it. `plan` is the plan it leads to; NULL where it needs what the fleet does
+ * not have (more chain, a lock fitted). */
 typedef struct { const char *message; const FlFact *facts; gsize n_facts; FlPlan *plan; } FlCure;
 
 typedef struct _FlProposal FlProposal;

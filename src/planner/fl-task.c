@@ -28,6 +28,7 @@ typedef struct
   double weights[FL_STANCE_MAX_LOADS];
   FlStances stances;
   Candidate *kept; guint n_kept;
+  gint32 most;                  /* kinds of caution beyond which nothing is of interest */
 } Run;
 
 void
@@ -231,7 +232,7 @@ static void
 try_stance (Run *run, const Pass *pass, const FlStance *stance)
 {
   guint masks[16], n = masks_in_order (masks);
-  gint32 bound = run->n_kept > 0 ? run->kept[0].score.cautions : G_MAXINT32;
+  gint32 bound = run->n_kept > 0 ? MIN (run->most, run->kept[0].score.cautions) : run->most, found = G_MAXINT32;
   FlStand stands[FL_STANCE_MAX_LOADS];
   FlDraft draft;
 
@@ -247,12 +248,12 @@ try_stance (Run *run, const Pass *pass, const FlStance *stance)
     }
   for (guint i = 0; i + 1 < n; i++)
     {
-      if (stance->cautions + bits (masks[i]) > bound)
+      if (stance->cautions + bits (masks[i]) > bound || bits (masks[i]) > found)
         return;
       if (!draft_with (run, pass, stance, stands, masks[i], &draft))
         continue;
       keep (run, stance, &draft);
-      return;
+      found = bits (masks[i]);  /* others of as many kinds may do with fewer tie-downs */
     }
 }
 
@@ -274,6 +275,68 @@ search_pass (Run *run, const Pass *pass)
 
 /* ── judging ── */
 
+/* Keeps the better of what is there and this. (transfer full: `judged`) */
+static gboolean
+take_better (const Run *run, FlTaskResult *result, FlAssessment *judged)
+{
+  FlScore score = fl_score_of (judged, run->task->book);
+
+  if (result->best != NULL && fl_score_compare (&score, &result->score) >= 0)
+    {
+      fl_assessment_unref (judged);
+      return FALSE;
+    }
+  g_clear_pointer (&result->best, fl_assessment_unref);
+  result->best = judged;
+  result->score = score;
+  return TRUE;
+}
+
+/* The plan without one of its tie-downs, the others numbered through. NULL where a person has fixed any. (transfer full) */
+static FlPlan *
+without (const FlPlan *plan, gsize index)
+{
+  FlPlanChoices next = *fl_plan_choices (plan);
+  FlTieDown ties[FL_MAX_CHOSEN];
+  gsize n = 0;
+
+  for (gsize i = 0; i < next.n_tie_downs; i++)
+    {
+      if (next.tie_downs[i].pinned != 0)
+        return NULL;
+      if (i == index)
+        continue;
+      ties[n] = next.tie_downs[i];
+      ties[n].no = (guint) n + 1;
+      n++;
+    }
+  next.tie_downs = ties;
+  next.n_tie_downs = n;
+  return fl_plan_new (&next);
+}
+
+/* Couples come two by two: where a heavy load needs an odd number of tie-downs, one is left out again. (A light one keeps its couples: the rule
+ * asks so few of it that three would be left of four corners.) */
+static gboolean
+leave_out (const Run *run, FlTaskResult *result, GError **error)
+{
+  for (gsize i = 0; i < fl_plan_choices (fl_assessment_plan (result->best))->n_tie_downs; i++)
+    {
+      const FlTieDown *tie = &fl_plan_choices (fl_assessment_plan (result->best))->tie_downs[i];
+      gboolean may = tie->purpose == FL_FOR_LOAD && heavy (run, tie->load);
+      g_autoptr(FlPlan) plan = may ? without (fl_assessment_plan (result->best), i) : NULL;
+      g_autoptr(FlAssessment) judged = plan != NULL ? fl_judge_plan (run->task->book, run->task->fleet, plan, error) : NULL;
+
+      if (plan == NULL)
+        continue;
+      if (judged == NULL)
+        return FALSE;
+      if (fl_assessment_stands (judged) && take_better (run, result, g_steal_pointer (&judged)))
+        i = (gsize) -1;         /* from the start with what is left */
+    }
+  return TRUE;
+}
+
 static gboolean
 judge_kept (Run *run, FlTaskResult *result, GError **error)
 {
@@ -285,15 +348,11 @@ judge_kept (Run *run, FlTaskResult *result, GError **error)
       if (judged == NULL)
         return FALSE;
       if (fl_assessment_stands (judged))
-        {
-          result->best = g_steal_pointer (&judged);
-          result->score = fl_score_of (result->best, run->task->book);
-          return TRUE;
-        }
-      if (result->nearest == NULL)
+        take_better (run, result, g_steal_pointer (&judged));
+      else if (result->nearest == NULL)
         result->nearest = g_steal_pointer (&judged);
     }
-  return TRUE;
+  return result->best == NULL || leave_out (run, result, error);
 }
 
 static gboolean
@@ -316,7 +375,7 @@ all_light (const Run *run)
   return TRUE;
 }
 
-/* Pass after pass until one has an answer that stands. */
+/* Pass after pass until one has an answer that stands. Where couples have one with cautions, legs without a mirror partner may do without. */
 static gboolean
 search (Run *run, FlTaskResult *result, GError **error)
 {
@@ -326,14 +385,17 @@ search (Run *run, FlTaskResult *result, GError **error)
     { TRUE, FALSE, FALSE, TRUE, TRUE, TRUE, 1.0 }, { FALSE, FALSE, FALSE, FALSE, TRUE, FALSE, 1.0 },
     { TRUE, FALSE, FALSE, FALSE, TRUE, FALSE, 1.0 },
   };
+  gboolean again = FALSE;
 
-  for (guint i = 0; i < G_N_ELEMENTS (passes) && result->best == NULL; i++)
+  for (guint i = 0; i < G_N_ELEMENTS (passes) && (result->best == NULL || again); i++)
     {
       if ((passes[i].straps && !may_strap (run)) || (!passes[i].all_ways && !all_light (run)))
         continue;
       run->n_kept = 0;
+      run->most = again ? result->score.cautions - 1 : G_MAXINT32;
       if (search_pass (run, &passes[i]) && !judge_kept (run, result, error))
         return FALSE;
+      again = result->best != NULL && result->score.cautions > 0 && !passes[i].singles;
     }
   return TRUE;
 }
@@ -386,6 +448,7 @@ prepare (Run *run, FlScene **scene, GError **error)
   run->pool = fl_pool_new (task->book, task->fleet, task->move, task->choices, task->taken);
   fl_ground_fill (&run->ground, task->trailer);
   run->kept = g_new (Candidate, KEPT + 1);
+  run->most = G_MAXINT32;
   return TRUE;
 }
 

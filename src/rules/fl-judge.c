@@ -257,10 +257,13 @@ freeze_loads (const FlScene *scene, FlArena *arena)
 static double
 friction_of (const FlScene *scene, const FlSceneLoad *load, const char *state)
 {
+  const FlPlanLoad *choice = &scene->choices->loads[load - scene->loads];
   const FlMachine *machine = load->machine;
   const char *surface = load->stand.zone != NULL && load->stand.zone->surface != NULL ? load->stand.zone->surface : scene->trailer->surface;
   double least = INFINITY;
 
+  if (choice->mat != NULL)      /* as certified, else what an unmarked mat counts, 393.108(g) */
+    return isnan (choice->mat_mu) ? fl_book_data (scene->book)->mat_default_mu : choice->mat_mu;
   for (gsize i = 0; i < machine->n_contacts; i++)
     least = fmin (least, fl_book_friction (scene->book, fl_running_gear_id (machine->contacts[i].gear), surface, state));
   if (machine->n_contacts == 0 && machine->running_gear != FL_GEAR_UNKNOWN)

@@ -357,6 +357,9 @@ check_one_piece (const FlScene *scene, FlFindings *findings, guint i, const FlRa
     say_tie (scene, findings, i, "gear_on_hand", FL_BY_PRACTICE, FL_SHORT,
              N_("{name} is not on hand: it is not kept at this trailer, its yard or where the move starts."), FL_NOT_MEASURED, FL_NOT_MEASURED,
              gear->id);
+  if (scene->choices->aside_gear != NULL && g_strv_contains (scene->choices->aside_gear, gear->id))
+    say_tie (scene, findings, i, "set_aside", FL_BY_PRACTICE, FL_SHORT, N_("{name} is set aside on this plan: take another piece."), FL_NOT_MEASURED,
+             FL_NOT_MEASURED, gear->id);
   if (!g_hash_table_add (used, (gpointer) gear->id))
     say_tie (scene, findings, i, "double_use", FL_BY_PRACTICE, FL_SHORT, N_("{name} is used already in another tie-down of this move."),
              FL_NOT_MEASURED, FL_NOT_MEASURED, gear->id);

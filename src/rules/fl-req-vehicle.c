@@ -390,6 +390,17 @@ check_width (const FlScene *scene, FlFindings *findings, double width)
                : verdict == FL_MET ? N_("{need} wide, the limit is {have}.") : N_("{need} wide, over {have}: permit needed.") });
 }
 
+/* There is no federal limit for the length of the whole, and the states differ: the figure is for whoever plans the route. */
+static void
+say_length (const FlScene *scene, FlFindings *findings, double length)
+{
+  fl_say (scene, findings, &(FlSaying) {
+    .rule = "size_length", .standing = FL_BY_LAW, .verdict = isnan (length) ? FL_NOTE : FL_MET, .subject = "overall length",
+    .have = isnan (length) ? FL_NOT_MEASURED : FL_IN (length / FL_M_PER_IN),
+    .message = isnan (length) ? N_("The overall length is not known: measure the truck and the trailer.")
+                              : N_("{have} long over all; limits of length and overhang are the state's.") });
+}
+
 void
 fl_check_sizes (const FlScene *scene, FlFindings *findings)
 {
@@ -397,6 +408,7 @@ fl_check_sizes (const FlScene *scene, FlFindings *findings)
 
   check_height (scene, findings, sizes.height);
   check_width (scene, findings, sizes.width);
+  say_length (scene, findings, sizes.length);
 }
 
 void

@@ -1,7 +1,7 @@
 #!/usr/bin/python3
 # SPDX-License-Identifier: GPL-3.0-or-later
 """lint.py ROOT BUILD [NAME...]: runs the named lints, or all, and prints TAP.
-lint.py --write-potfiles ROOT: brings po/POTFILES.in up to date.
+lint.py --write-potfiles ROOT: brings po/books.c and po/POTFILES.in up to date.
 
 Each problem is one line: where it is, what it is, what to do. A lint is a function of a Tree that returns a list of Problem;
 it stands in the table below, in meson.build's list, and in test-lints.py with a tree that breaks it.
@@ -9,6 +9,7 @@ An exception in C code is written where it stands, with its reason: /* lint: all
 import sys
 
 import calls
+import catalogs
 import headers
 import house
 import includes
@@ -39,6 +40,8 @@ LINTS = {
     "metainfo": house.metainfo,
     "settings-schema": house.settings_schema,
     "catalogs": house.catalogs,
+    "book-texts": catalogs.book_texts,
+    "holes": catalogs.holes,
     "screenless": house.screenless,
 }
 
@@ -50,6 +53,7 @@ def describe(problem):
 
 def main(arguments):
     if len(arguments) == 2 and arguments[0] == "--write-potfiles":
+        catalogs.write_books(Tree(arguments[1]))
         words.write_potfiles(Tree(arguments[1]))
         return 0
     if len(arguments) < 2 or any(name not in LINTS for name in arguments[2:]):

@@ -10,6 +10,7 @@ import sys
 import tempfile
 
 sys.path.insert(0, sys.argv[1])
+import catalogs  # noqa: E402
 import lint  # noqa: E402
 from tree import Tree  # noqa: E402
 
@@ -38,6 +39,30 @@ msgstr ""
 "Content-Transfer-Encoding: 8bit\\n"
 "Plural-Forms: nplurals=2; plural=n != 1;\\n"
 """
+BOOK = '{"cautions": {"items": []}, "walk_round": {"items": [{"id": "deck", "text": "%s"}]}, "title": "T"}'
+QUOTED = r'Swept \"clean\"'
+BOOK_TEXT = '\n/* walk_round of a.json: deck */\nN_("%s")\n' % QUOTED
+HOLES = '''
+msgid "{a} of {b}"
+msgstr ""
+"{b}: {a}"
+
+#, fuzzy
+msgid "{a}"
+msgstr "x"
+
+msgid "at {a}"
+msgstr "bei {A}"
+
+#~ msgid "{a}"
+#~ msgstr ""
+msgctxt "x"
+msgid "none"
+msgstr "{b}"
+
+msgid "later {a}"
+msgstr ""
+'''
 TABLE = "| `src/%s` | what it is | %s |\n"
 
 CASES = [
@@ -107,6 +132,10 @@ CASES = [
                                                "<default>'x'</default></key></schema></schemalist>\n"}, [("data", 0)]),
     ("catalogs", {"po/LINGUAS": "# codes\nxx\nde\n", "po/de.po": CATALOG, "po/fr.po": CATALOG + '\n#, c-format\nmsgid "%d"\nmsgstr "%s"\n'},
      [("po/LINGUAS", 0)] * 3 + [("po/fr.po", 15)]),
+    ("book-texts", {"data/rules/a.json": BOOK % QUOTED, "po/books.c": catalogs.HEAD + BOOK_TEXT}, []),
+    ("book-texts", {"data/rules/a.json": BOOK % "Swept", "po/books.c": catalogs.HEAD + BOOK_TEXT}, [("po/books.c", 0)]),
+    ("book-texts", {"data/rules/a.json": BOOK % "Swept"}, [("po/books.c", 0)]),
+    ("holes", {"po/de.po": CATALOG + HOLES}, [("po/de.po", 21), ("po/de.po", 27)]),
     ("screenless", {"build/src/cli/fairlead-cli": "no program\n"}, [("src/cli/fairlead-cli", 0)]),
 ]
 

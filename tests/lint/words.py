@@ -37,6 +37,7 @@ def notes_to_self(tree):
 
 
 MARKED = re.compile(r"(?<!\w)(?:N_|_|C_|NC_|Q_|gettext|ngettext|dgettext|dngettext|g_dgettext|g_dngettext|g_dpgettext2?)\s*\(\s*\"")
+WITH_WORDS = ("data", "po", "src", "ui")
 TRANSLATED_DATA = (".desktop.in", ".metainfo.xml.in", ".gschema.xml")
 
 
@@ -54,7 +55,7 @@ def translated_files(tree):
     listed = [(number, text.strip()) for number, text in enumerate(tree.lines(potfiles), 1)
               if text.strip() and not text.startswith("#")]
     names = [name for _, name in listed]
-    wanted = [path for path in tree.files(under=("data", "src", "ui")) if has_words(tree, path)]
+    wanted = [path for path in tree.files(under=WITH_WORDS) if has_words(tree, path)]
     problems = [Problem(potfiles, 0, "lacks %s" % path, "tests/lint/lint.py --write-potfiles . adds it") for path in wanted if path not in names]
     problems += [Problem(potfiles, number, "names %s, which has no words to translate" % name, "take it out")
                  for number, name in listed if name not in wanted]
@@ -66,6 +67,6 @@ def translated_files(tree):
 def write_potfiles(tree):
     """Brings po/POTFILES.in up to date, its comments kept."""
     comments = [text for text in tree.lines("po/POTFILES.in") if text.startswith("#")]
-    names = [path for path in tree.files(under=("data", "src", "ui")) if has_words(tree, path)]
+    names = [path for path in tree.files(under=WITH_WORDS) if has_words(tree, path)]
     with open(tree.path("po/POTFILES.in"), "w", encoding="utf-8") as file:
         file.write("\n".join(comments + names) + "\n")

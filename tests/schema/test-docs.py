@@ -3,9 +3,9 @@
 """test-docs.py ROOT [CLI]: what the documents for people show is true.
 
 Every fenced block that begins with ```json is a document that names its format, or says in its first line what it is a part of
-(```json fleet machine: "machine" among the $defs of the fleet schema). The judge is python3-jsonschema, an independent
+(```json fleet machine: "machine" among the $defs or the properties of the fleet schema). The judge is python3-jsonschema, an independent
 implementation of JSON Schema Draft 2020-12 (https://json-schema.org/draft/2020-12). A key that the schema does not name is a slip
-too: the program would warn of it. Links within the tree lead somewhere. With CLI, the console program: it takes the documents
+too: the program would warn of it. Links within the tree lead somewhere. The window's keys are in its table. With CLI, the console program: it takes the documents
 without a warning, each plan by the fleet it names, and the example lines of README.md run, in order, in a folder of their own.
 """
 import json
@@ -66,8 +66,11 @@ def schema_for(block, words, found):
     if isinstance(block, dict) and "format" in block:
         name = re.fullmatch(r"fairlead-(\w+)/1", str(block["format"]))
         return found[name[1]] if name and name[1] in found else "no schema for the format %s" % block["format"]
-    if len(words) == 2 and words[0] in found and words[1] in found[words[0]]["$defs"]:
-        return dict(found[words[0]]["$defs"][words[1]], **{"$defs": found[words[0]]["$defs"]})
+    if len(words) == 2 and words[0] in found:
+        schema = found[words[0]]
+        for parts in (schema["$defs"], schema["properties"]):
+            if words[1] in parts:
+                return dict(parts[words[1]], **{"$defs": schema["$defs"]})
     return "says neither its format nor what it is a part of"
 
 
@@ -149,6 +152,27 @@ def check_links(tap):
         tap.check(not wrong, "%s: its links lead somewhere" % page, *wrong)
 
 
+# ── the window's keys ──
+
+KEY_NAMES = {"Escape": "Esc", "Page_Up": "Page Up", "Page_Down": "Page Down", "plus": "+", "minus": "-", "question": "?"}
+
+
+def key_name(accelerator):
+    """<Shift><Primary>e as people read it: Shift+Ctrl+E."""
+    modifiers, key = re.fullmatch(r"((?:<\w+>)*)(\w+)", accelerator).groups()
+    names = ["Ctrl" if name == "Primary" else name for name in re.findall(r"<(\w+)>", modifiers)]
+    return "+".join(names + [KEY_NAMES.get(key, key.upper() if len(key) == 1 else key)])
+
+
+def check_keys(tap):
+    """Every key of the window's table of accelerators is in the table of docs/desk.md."""
+    source = text_of("src/desk/fl-window-actions.c")
+    table = re.findall(r'\{ "(win\.[\w-]+)", FL_KEYS \("([^"]+)"', source)
+    shown = {key.strip() for row in re.findall(r"^\| ([^|]+) \|", text_of("docs/desk.md"), re.M) for key in row.split(", ")}
+    missing = ["%s: %s" % (key_name(key), action) for action, key in table if key_name(key) not in shown]
+    tap.check(len(table) > 20 and not missing, "docs/desk.md shows the window's keys", *missing)
+
+
 # ── the console program ──
 
 def run(folder, *command):
@@ -195,6 +219,7 @@ def main():
     whole = check_examples(tap, schemas())
     tap.check({"fairlead-fleet/1", "fairlead-plan/1"} <= set(whole), "the pages show a whole fleet and a whole plan")
     check_links(tap)
+    check_keys(tap)
     if CLI:
         with tempfile.TemporaryDirectory() as folder:
             check_documents(tap, whole, folder)

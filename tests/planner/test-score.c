@@ -1,0 +1,152 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The order of plans and the arithmetic of the score, worked out by hand on the example. */
+#include "fl-test-plan.h"
+
+/* ── order ── */
+
+/* Each member decides before all that follow it. */
+static void
+test_order (void)
+{
+  static const FlScore base = { 5, 5, 5, 5, 5, 5, 5 };
+
+  for (guint i = 0; i < 7; i++)
+    {
+      FlScore less = base;
+      gint64 *wide[] = { &less.strength_lb, &less.angle_mdeg2, &less.coupling_off_lb };
+      gint32 *narrow[] = { &less.cautions, &less.pairs, &less.tie_downs, &less.unmirrored };
+
+      for (guint k = i + 1; k < 7; k++)         /* all that follow are worse */
+        if (k < 4)
+          *narrow[k] = 9;
+        else
+          *wide[k - 4] = G_MAXINT64;
+      if (i < 4)
+        *narrow[i] = 4;
+      else
+        *wide[i - 4] = 4;
+      g_assert_cmpint (fl_score_compare (&less, &base), <, 0);
+      g_assert_cmpint (fl_score_compare (&base, &less), >, 0);
+      g_assert_cmpint (fl_score_compare (&less, &less), ==, 0);
+    }
+}
+
+/* ── the example ── */
+
+static FlScore
+score_of (Case *c)
+{
+  judge (c);
+  return fl_score_of (c->judged, c->book);
+}
+
+static gint64
+thousandths (double off)
+{
+  gint64 m = (gint64) llround (off * 1000);
+
+  return m * m;
+}
+
+/* Off the 30 to 45 degrees to the deck, and off 45 in plan, of a run by its three sides in inches. */
+static gint64
+angle_by_hand (double dx, double dy, double dz)
+{
+  double deck = atan2 (dz, hypot (dx, dy)) * 180 / G_PI, plan = atan2 (dy, dx) * 180 / G_PI;
+
+  return thousandths (MAX (0, MAX (30 - deck, deck - 45))) + thousandths (plan - 45);
+}
+
+/* Two on each side; five in all; each of the four has its mirror image; 4 * (6,600 + 6,600) + 6,600 + 5,400 lb; the coupling carries
+ * 1500 + 22000 * 31.5 / 280.5 of the 11.5 percent of 32,200 in the middle of its band. */
+static void
+test_example (void)
+{
+  g_autoptr(Case) c = case_new ();
+  FlScore s = score_of (c);
+
+  g_assert_cmpint (s.cautions, ==, 0);
+  g_assert_cmpint (s.pairs, ==, 4);
+  g_assert_cmpint (s.tie_downs, ==, 5);
+  g_assert_cmpint (s.unmirrored, ==, 0);
+  g_assert_cmpint (s.strength_lb, ==, 64800);
+  g_assert_cmpint (s.angle_mdeg2, ==, 2 * angle_by_hand (22, 24, 30) + 2 * angle_by_hand (27, 22, 28) + angle_by_hand (18, 20, 10));
+  g_assert_cmpint (s.coupling_off_lb, ==, llround (fabs (1500 + 22000 * 31.5 / 280.5 - 0.115 * 32200)));
+}
+
+/* One more on the left: pairs go by the fuller side. Its anchor has no mirror partner, nor has the other half of a broken pair. */
+static void
+test_sides (void)
+{
+  g_autoptr(Case) c = case_new ();
+  FlScore s;
+
+  plan_set (c, "tie_downs[0].anchors", "['P12R']");     /* 24 in off its partner's image */
+  s = score_of (c);
+  g_assert_cmpint (s.pairs, ==, 4);
+  g_assert_cmpint (s.unmirrored, ==, 2);
+  plan_set (c, "tie_downs[1].anchors", "['P12R']");
+  fleet_set (c, "trailers[0].anchor_rows[0].takes", "2");
+  s = score_of (c);
+  g_assert_cmpint (s.pairs, ==, 6);                     /* three on the right */
+}
+
+/* Gear of a counted record counts too, and a shackle. */
+static void
+test_strength (void)
+{
+  g_autoptr(Case) c = case_new ();
+
+  plan_set (c, "tie_downs[0].chain", "'C-3/8-20 #3'");
+  plan_set (c, "tie_downs[0].connectors", "[{'id': 'SH-01 #1', 'at': 'point'}]");
+  g_assert_cmpint (score_of (c).strength_lb, ==, 64800 - 6600 + 2650 + 17000);
+}
+
+/* ── kinds of caution, each once ── */
+
+static void
+test_kinds (void)
+{
+  g_autoptr(Case) c = case_new ();
+
+  fleet_set (c, "machines[0].tie_points[0].maker_provided", "false");
+  g_assert_cmpint (score_of (c).cautions, ==, 1);
+  fleet_set (c, "machines[0].tie_points[1].maker_provided", "false");   /* of the same kind */
+  g_assert_cmpint (score_of (c).cautions, ==, 1);
+  plan_set (c, "tie_downs[0].anchors", "['P11L']");     /* two that cross */
+  plan_set (c, "tie_downs[1].anchors", "['P11R']");
+  g_assert_cmpint (score_of (c).cautions, ==, 2);
+  plan_set (c, "tie_downs[4].anchors", "['P4R']");      /* flat */
+  g_assert_cmpint (score_of (c).cautions, ==, 3);
+  plan_set (c, "loads[0].rear_in", "40");               /* coupling out of its band */
+  g_assert_cmpint (score_of (c).cautions, >=, 4);
+}
+
+/* What no choice can change does not count: weight by class, permit width, openings that nobody measured, locks. */
+static void
+test_not_counted (void)
+{
+  g_autoptr(Case) c = case_new ();
+
+  fleet_drop (c, "machines[0].basis");
+  fleet_set (c, "machines[0].width_in", "104");
+  fleet_drop (c, "machines[0].tie_points[0].opening_in");
+  fleet_set (c, "machines[0].locks[1]", "{'id': 'X', 'kind': 'oscillation', 'fitted': false}");
+  g_assert_cmpint (score_of (c).cautions, ==, 0);
+  g_assert_cmpuint (count_of (c, "weight_basis", FL_CAUTION), ==, 1);
+  g_assert_cmpuint (count_of (c, "size_width", FL_CAUTION), ==, 1);
+  g_assert_cmpuint (count_of (c, "locks", FL_CAUTION), ==, 1);
+}
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/score/order", test_order);
+  g_test_add_func ("/score/example", test_example);
+  g_test_add_func ("/score/sides", test_sides);
+  g_test_add_func ("/score/strength", test_strength);
+  g_test_add_func ("/score/kinds", test_kinds);
+  g_test_add_func ("/score/not-counted", test_not_counted);
+  return test_done (g_test_run ());
+}
