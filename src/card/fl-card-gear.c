@@ -54,12 +54,12 @@ fl_card_any_text (const FlPen *pen, const FlWords *words, FlKind kind, const cha
   if (kind == FL_KIND_CHAIN)
     return fl_record_chain (record) != NULL ? any_chain (pen, words, fl_record_chain (record)) : NULL;
   if (kind == FL_KIND_STRAP && fl_record_strap (record) != NULL)
-    what = fl_say (words, N_("{width} in strap"), "width", fl_record_strap (record)->width_text, NULL, NULL);
+    what = fl_card_say (words, N_("{width} in strap"), "width", fl_record_strap (record)->width_text, NULL, NULL);
   else if (kind == FL_KIND_BINDER)
     what = fl_card_binder_text (pen, words, id);
   else if (kind == FL_KIND_CONNECTOR)
     what = fl_card_connector_text (pen, words, id);
-  return what != NULL ? fl_say (words, N_("any {id}"), "id", what, NULL, NULL) : NULL;
+  return what != NULL ? fl_card_say (words, N_("any {id}"), "id", what, NULL, NULL) : NULL;
 }
 
 char *
@@ -127,7 +127,7 @@ describe (const FlPen *pen, const FlWords *words, FlKind kind, const char *piece
   switch (kind)
     {
     case FL_KIND_CHAIN:
-      return fl_say (words, N_("chain {what}"), "what", result != NULL && result->gear_text != NULL ? result->gear_text : "", NULL, NULL);
+      return fl_card_say (words, N_("chain {what}"), "what", result != NULL && result->gear_text != NULL ? result->gear_text : "", NULL, NULL);
     case FL_KIND_STRAP:
       return g_strdup (result != NULL && result->gear_text != NULL ? result->gear_text : fl_words_text (words, N_("strap")));
     case FL_KIND_BINDER:

@@ -89,7 +89,7 @@ fl_card_masthead (const FlPen *pen, gboolean front)
   const char *word = fl_words_text (pen->words, fl_card_state_message (state));
   g_autofree char *said = state == FL_CARD_SIGNED ? signed_line (pen) : state == FL_CARD_DRAFT ? g_strdup_printf ("%s, %s", word, fl_words_text (pen->words, N_("not signed")))
                                                                                               : g_strdup (word);
-  g_autofree char *beside = front ? fl_say (pen->words, N_("{fleet}, move {move}"), "fleet", fleet, "move", pen->choices->move) : units_line (pen);
+  g_autofree char *beside = front ? fl_card_say (pen->words, N_("{fleet}, move {move}"), "fleet", fleet, "move", pen->choices->move) : units_line (pen);
   PangoLayout *left, *middle = fl_pen_text (pen, FL_TYPE_SMALL, beside, 0.0), *right = fl_pen_text (pen, FL_TYPE_STRONG, said, 0.0);
   double x, w, width;
 

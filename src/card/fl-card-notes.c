@@ -45,7 +45,7 @@ add_caution (FlBlock *block, const FlFinding *finding)
   const FlPen *pen = block->pen;
   g_autofree char *said = sentence (pen, pen->words, finding), *second = pen->bilingual ? sentence (pen, pen->second, finding) : NULL;
   const FlReason *reason = acknowledged (pen, finding);
-  g_autofree char *why = reason != NULL ? fl_say (pen->words, N_("Acknowledged: {reason}"), "reason", reason->reason, NULL, NULL) : NULL;
+  g_autofree char *why = reason != NULL ? fl_card_say (pen->words, N_("Acknowledged: {reason}"), "reason", reason->reason, NULL, NULL) : NULL;
   g_autofree char *whole = why != NULL ? g_strdup_printf ("%s  %s", said, why) : g_strdup (said);
 
   block->height += fl_block_tick (block, whole, g_strcmp0 (said, second) != 0 ? second : NULL, 0.0, block->height, block->width) + 1.5;

@@ -111,7 +111,7 @@ book_text (const FlPen *pen)
   const FlBookStamp *book = &pen->parts->book;
   const char *title = book->title != NULL ? book->title : book->id != NULL ? book->id : "?";
   g_autofree char *stamp = book->sha256 != NULL ? g_strdup_printf (" (%.8s)", book->sha256) : g_strdup ("");
-  g_autofree char *said = fl_say (pen->words, N_("{title}, edition {edition}"), "title", title, "edition", book->edition != NULL ? book->edition : "?");
+  g_autofree char *said = fl_card_say (pen->words, N_("{title}, edition {edition}"), "title", title, "edition", book->edition != NULL ? book->edition : "?");
 
   return g_strconcat (said, stamp, NULL);
 }
@@ -126,7 +126,7 @@ put_footers (Flow *flow)
     {
       FlBlock *block = fl_block_new (pen, pen->width);
       g_autofree char *n = g_strdup_printf ("%u", i + 1), *of = g_strdup_printf ("%u", flow->pages->len);
-      g_autofree char *number = fl_say (pen->words, N_("page {n} of {of}"), "n", n, "of", of);
+      g_autofree char *number = fl_card_say (pen->words, N_("page {n} of {of}"), "n", n, "of", of);
       g_autofree char *code = fl_card_state (pen) == FL_CARD_SIGNED ? g_strdup_printf ("%s   %s", pen->signature->code, number) : g_strdup (number);
       PangoLayout *text = fl_pen_text (pen, FL_TYPE_FINE, book, pen->width - 120.0);
 
@@ -309,7 +309,7 @@ continued (const FlPen *pen, guint first, guint last)
 {
   FlBlock *block = fl_block_new (pen, pen->width);
   g_autofree char *from = g_strdup_printf ("%u", first), *to = g_strdup_printf ("%u", last);
-  g_autofree char *said = fl_say (pen->words, N_("Tie-downs {from} to {to} stand on page 3 and after."), "from", from, "to", to);
+  g_autofree char *said = fl_card_say (pen->words, N_("Tie-downs {from} to {to} stand on page 3 and after."), "from", from, "to", to);
 
   fl_block_add (block, FL_TYPE_STRONG, said, 0.0);
   return block;

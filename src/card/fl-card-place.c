@@ -14,7 +14,7 @@ gap_text (const FlPen *pen, double gap, const char *free_deck, const char *hangs
 {
   g_autofree char *length = fl_say_length (fabs (gap), pen->metric, FL_ROUND_NEAREST);
 
-  return fl_say (pen->words, gap >= 0.0 ? free_deck : hangs_over, "length", length, NULL, NULL);
+  return fl_card_say (pen->words, gap >= 0.0 ? free_deck : hangs_over, "length", length, NULL, NULL);
 }
 
 static char *
@@ -24,7 +24,7 @@ sideways_text (const FlPen *pen, double left)
 
   if (fabs (left) < NEAR_CENTER)
     return g_strdup (fl_words_text (pen->words, N_("centered")));
-  return fl_say (pen->words, left > 0.0 ? N_("{length} to the left of the center") : N_("{length} to the right of the center"), "length", length, NULL, NULL);
+  return fl_card_say (pen->words, left > 0.0 ? N_("{length} to the left of the center") : N_("{length} to the right of the center"), "length", length, NULL, NULL);
 }
 
 static void
@@ -35,7 +35,7 @@ add_stand (FlBlock *block, const FlLoadResult *load)
   g_autofree char *behind = NULL, *ahead = NULL, *sideways = NULL, *said = NULL, *title = NULL;
   const char *facing = load->article ? N_("{load}") : load->facing == FL_FORWARD ? N_("{load} faces the truck") : N_("{load} faces the rear");
 
-  title = fl_say (pen->words, facing, "load", load->id, NULL, NULL);
+  title = fl_card_say (pen->words, facing, "load", load->id, NULL, NULL);
   fl_block_add (block, FL_TYPE_STRONG, title, 0.0);
   if (!load->placed)
     {
@@ -118,9 +118,9 @@ axle_name (const FlWords *words, const char *axle)
   const char *number = strchr (axle, ' ');
 
   if (g_str_has_prefix (axle, "truck"))
-    return fl_say (words, N_("truck axle {n}"), "n", number != NULL ? number + 1 : "", NULL, NULL);
+    return fl_card_say (words, N_("truck axle {n}"), "n", number != NULL ? number + 1 : "", NULL, NULL);
   if (g_str_has_prefix (axle, "trailer"))
-    return fl_say (words, N_("trailer axle {n}"), "n", number != NULL ? number + 1 : "", NULL, NULL);
+    return fl_card_say (words, N_("trailer axle {n}"), "n", number != NULL ? number + 1 : "", NULL, NULL);
   return g_strdup (fl_words_text (words, g_strcmp0 (axle, "coupling") == 0 ? N_("coupling") : axle));
 }
 
@@ -174,7 +174,7 @@ fl_card_axles_line (const FlPen *pen)
     {
       const FlAxleResult *axle = &pen->parts->axles[i];
       g_autofree char *name = axle_name (pen->words, axle->axle), *is = fl_say_bare (axle->load, pen->metric, FL_ROUND_UP);
-      g_autofree char *may = fl_say_bare (axle->rated, pen->metric, FL_ROUND_DOWN), *of = fl_say (pen->words, N_("{load} of {rated}"), "load", is, "rated", may);
+      g_autofree char *may = fl_say_bare (axle->rated, pen->metric, FL_ROUND_DOWN), *of = fl_card_say (pen->words, N_("{load} of {rated}"), "load", is, "rated", may);
 
       g_string_append_printf (said, "%s%s %s", i > 0 ? "; " : "", name, of);
     }

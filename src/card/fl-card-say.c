@@ -71,7 +71,7 @@ fl_say_bare (FlQuantity weight, gboolean metric, FlRounding rounding)
 }
 
 char *
-fl_say (const FlWords *words, const char *message, const char *key, const char *text, const char *key2, const char *text2)
+fl_card_say (const FlWords *words, const char *message, const char *key, const char *text, const char *key2, const char *text2)
 {
   const FlFact facts[] = { FL_FACT_TEXT (key, text != NULL ? text : ""), FL_FACT_TEXT (key2 != NULL ? key2 : "-", text2 != NULL ? text2 : "") };
 
@@ -124,7 +124,7 @@ fl_say_anchor (const FlWords *words, const FlTrailer *trailer, const char *id)
         behind += fl_quantity_in (trailer->anchors[i].x, FL_UNIT_M) < fl_quantity_in (anchor->x, FL_UNIT_M) ? 1 : 0;
       }
   number = g_strdup_printf ("%u", behind + 1);
-  return fl_say (words, all > 1 ? said->counted : said->alone, "n", number, "side", side_word (words, anchor->side));
+  return fl_card_say (words, all > 1 ? said->counted : said->alone, "n", number, "side", side_word (words, anchor->side));
 }
 
 /* ── points of a machine ── */

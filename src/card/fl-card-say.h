@@ -25,9 +25,8 @@ char *fl_say_where (const FlWords *words, const FlLoadResult *load, const char *
 /* The name of a machine's point; its fitting and id where nobody named it. */
 char *fl_say_point (const FlWords *words, const FlMachine *machine, const char *id);
 
-/* A message with one or two named texts filled in; key2 may be NULL. Its name in the linked program is fl_card_say: rules has an fl_say too. */
-#define fl_say fl_card_say
-char *fl_say (const FlWords *words, const char *message, const char *key, const char *text, const char *key2, const char *text2);
+/* A message with one or two named texts filled in; key2 may be NULL. Its name in the linked program is fl_card_say: rules has an fl_card_say too. */
+char *fl_card_say (const FlWords *words, const char *message, const char *key, const char *text, const char *key2, const char *text2);
 
 /* The machine or article of a load, in the position chosen for it; NULL if it is not among the records. */
 const FlMachine *fl_load_machine (const FlAssessment *assessment, guint load);

@@ -119,7 +119,7 @@ add_connectors (const FlPen *pen, const FlTieDown *tie, gboolean at_anchor, GStr
   for (guint i = 0; i < tie->n_connectors; i++)
     if (tie->connectors[i].at_anchor == at_anchor)
       {
-        g_autofree char *said = fl_say (pen->words, N_("with {id}"), "id", tie->connectors[i].id, NULL, NULL);
+        g_autofree char *said = fl_card_say (pen->words, N_("with {id}"), "id", tie->connectors[i].id, NULL, NULL);
 
         add_part (text, said);
       }
@@ -140,7 +140,7 @@ through_text (const FlPen *pen, const FlTieDown *tie)
 
       add_part (names, point);
     }
-  return fl_say (pen->words, N_("over {what}"), "what", names->str, NULL, NULL);
+  return fl_card_say (pen->words, N_("over {what}"), "what", names->str, NULL, NULL);
 }
 
 static double
@@ -161,7 +161,7 @@ put_from (FlBlock *block, const FlTieDown *tie, double y)
   add_connectors (pen, tie, FALSE, small);
   if (tie->purpose == FL_FOR_IMPLEMENT)
     {
-      g_autofree char *said = fl_say (pen->words, N_("for the {implement}"), "implement", implement_name (pen, tie), NULL, NULL);
+      g_autofree char *said = fl_card_say (pen->words, N_("for the {implement}"), "implement", implement_name (pen, tie), NULL, NULL);
 
       add_part (small, said);
     }
@@ -174,7 +174,7 @@ put_to (FlBlock *block, const FlTieDown *tie, double y)
   const FlPen *pen = block->pen;
   g_autofree char *first = fl_say_anchor (pen->words, pen->trailer, tie->anchors[0]);
   g_autofree char *last = tie->over ? fl_say_anchor (pen->words, pen->trailer, tie->anchors[1]) : NULL;
-  g_autofree char *main = last != NULL ? fl_say (pen->words, N_("{first}, to {last}"), "first", first, "last", last) : g_strdup (first);
+  g_autofree char *main = last != NULL ? fl_card_say (pen->words, N_("{first}, to {last}"), "first", first, "last", last) : g_strdup (first);
   g_autoptr(GString) small = g_string_new (NULL);
 
   if (g_strcmp0 (main, tie->anchors[0]) != 0)
@@ -231,15 +231,15 @@ put_figures (FlBlock *block, const FlTieDown *tie, const FlTieResult *result, do
   const FlPen *pen = block->pen;
   g_autofree char *wll = result != NULL ? fl_say_bare (result->wll, pen->metric, FL_ROUND_DOWN) : g_strdup ("?");
   g_autofree char *share = result != NULL ? fl_say_bare (result->counts, pen->metric, FL_ROUND_DOWN) : g_strdup ("?");
-  g_autofree char *counts = tie->purpose == FL_FOR_IMPLEMENT ? g_strdup (fl_words_text (pen->words, N_("no count"))) : fl_say (pen->words, N_("half {n}"), "n", share, NULL, NULL);
+  g_autofree char *counts = tie->purpose == FL_FOR_IMPLEMENT ? g_strdup (fl_words_text (pen->words, N_("no count"))) : fl_card_say (pen->words, N_("half {n}"), "n", share, NULL, NULL);
   g_autofree char *deck = result != NULL ? degrees (result->deck_angle) : g_strdup ("?"), *plan = result != NULL ? degrees (result->plan_angle) : g_strdup ("?");
-  g_autofree char *along = fl_say (pen->words, N_("plan {angle}"), "angle", plan, NULL, NULL);
+  g_autofree char *along = fl_card_say (pen->words, N_("plan {angle}"), "angle", plan, NULL, NULL);
 
   if (tie->purpose != FL_FOR_IMPLEMENT && result != NULL && fl_quantity_known (result->wll) && fl_quantity_known (result->counts)
       && fabs (result->counts.value - 0.5 * fl_quantity_in (result->wll, result->counts.unit)) > 1.0)
     {
       g_free (counts);
-      counts = fl_say (pen->words, N_("adds {n}"), "n", share, NULL, NULL);
+      counts = fl_card_say (pen->words, N_("adds {n}"), "n", share, NULL, NULL);
     }
   put_number (block, COLUMN_WLL, wll, counts, y);
   put_number (block, COLUMN_ANGLE, deck, along, y);
@@ -317,8 +317,8 @@ add_pointer (FlBlock *block)
   if (count == 0)
     return;
   n = g_strdup_printf ("%u", count);
-  said = fl_say (pen->words, message, "n", n, NULL, NULL);
-  second = pen->bilingual ? fl_say (pen->second, message, "n", n, NULL, NULL) : NULL;
+  said = fl_card_say (pen->words, message, "n", n, NULL, NULL);
+  second = pen->bilingual ? fl_card_say (pen->second, message, "n", n, NULL, NULL) : NULL;
   block->height += fl_block_put (block, fl_pen_two (pen, FL_TYPE_BODY, said, second, FALSE, block->width - 16.0), 8.0, block->height);
 }
 

@@ -232,7 +232,7 @@ draw_load (FlDeckDrawing *d, guint index, const FlLoadResult *load)
 static void
 name_unplaced (FlDeckDrawing *d, guint index, const FlLoadResult *load)
 {
-  g_autofree char *said = fl_say (d->words, N_("{load}: no place on the deck yet"), "load", load->id, NULL, NULL);
+  g_autofree char *said = fl_card_say (d->words, N_("{load}: no place on the deck yet"), "load", load->id, NULL, NULL);
   PangoLayout *text = fl_deck_text (d, said, 1.0, TRUE);
   FlSpot taken;
   double w, h;

@@ -443,6 +443,27 @@ any_fixed (const FlDraft *state, guint load)
   return FALSE;
 }
 
+/* The most that so many of the best pieces left could count, and whether there are as many as are wanted: what the gear can never do need not be searched. */
+static gboolean
+gear_may_do (const FlDraft *state, const FlWanted *w)
+{
+  const FlPoolShelf *shelf = w->straps ? &w->pool->straps : &w->pool->chains;
+  const gint16 *left = w->straps ? state->left.straps : state->left.chains;
+  double sum = 0.0;
+  guint pieces = 0, binders = 0;
+
+  for (guint i = 0; i < shelf->n; i++)
+    {
+      pieces += (guint) MAX (0, left[i]);
+      sum += MAX (0, left[i]) * shelf->classes[i].wll;
+    }
+  for (guint i = 0; i < w->pool->binders.n; i++)
+    binders += (guint) MAX (0, state->left.binders[i]);
+  if (!w->straps && binders < w->count)
+    return FALSE;
+  return pieces >= MAX (w->count, 2 * w->section_count) && fl_reaches (sum * fl_book_share (w->book, FALSE, 'L', 0), w->need);
+}
+
 static gboolean
 choose_own (FlDraft *state, const FlWanted *w, guint mask, guint64 *work)
 {
@@ -454,6 +475,8 @@ choose_own (FlDraft *state, const FlWanted *w, guint mask, guint64 *work)
   s->state = state;
   if (found)
     return TRUE;
+  if (!gear_may_do (state, w))
+    return FALSE;
   fl_legs_find (legs, w->site, NULL, &state->hung);
   fl_couples_find (&s->couples, legs, w->site->ground->trailer, mask, w->singles);
   for (guint i = s->couples.n; i > 0; i--)

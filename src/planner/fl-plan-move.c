@@ -258,6 +258,25 @@ ask_all (Asking *a, GError **error)
   return TRUE;
 }
 
+/* What no search can make up for: nothing to hook to, or nothing to hook with. TRUE if there is such a thing; it is said. */
+static gboolean
+lacks_everything (Asking *a)
+{
+  g_autoptr(GPtrArray) gear = fl_fleet_on_hand (a->fleet, a->move, a->choices->trailer);
+  FlArena *arena = a->proposal->arena;
+
+  if (a->trailer->n_anchors == 0)
+    fl_messages_add (a->because, fl_message_copy (arena, N_("Trailer {id} has no anchors on record: enter them."),
+                                                  (const FlFact[]) { FL_FACT_TEXT ("id", a->trailer->id) }, 1));
+  for (gsize i = 0; i < a->choices->n_loads; i++)
+    if (fl_record_machine (fl_fleet_find_load (a->fleet, a->choices->loads[i].id, a->choices->loads[i].article))->n_tie_points == 0)
+      fl_messages_add (a->because, fl_message_copy (arena, N_("{id} has no tie points on record: enter where it may be tied down."),
+                                                    (const FlFact[]) { FL_FACT_TEXT ("id", a->choices->loads[i].id) }, 1));
+  if (gear->len == 0)
+    fl_messages_add (a->because, (FlMessage) { N_("No chain, binder or strap is on hand: none is kept at this trailer, its yard or where the move starts."), NULL, 0 });
+  return a->because->len > 0;
+}
+
 static void
 finish (Asking *a, const FlPlan *start)
 {
@@ -329,7 +348,7 @@ fl_plan_move (const FlBook *book, const FlFleet *fleet, const FlPlan *start, con
   proposal->trailer = fl_arena_text (proposal->arena, c->trailer);
   proposal->truck = fl_arena_text (proposal->arena, c->truck);
   a = (Asking) { book, fleet, c, fl_record_move (move), fl_record_trailer (trailer), search, host, proposal, because };
-  if (!ask_all (&a, error))
+  if (!lacks_everything (&a) && !ask_all (&a, error))
     return NULL;
   finish (&a, start);
   return g_steal_pointer (&proposal);

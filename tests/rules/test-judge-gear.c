@@ -84,12 +84,14 @@ test_unknown_worth (void)
   judge (c);
   expect (c, "gear_rating", "chain C-041", FL_BY_LAW, FL_UNKNOWN);
   expect (c, "aggregate_wll", "R-03", FL_BY_LAW, FL_UNKNOWN);
-  g_assert_cmpfloat (fl_quantity_in (tie (c, 0)->counts, FL_UNIT_LB), ==, 0);
-  expect_whole (c, FL_INCOMPLETE, FL_HOUSE_MET);
+  g_assert_false (fl_quantity_known (tie (c, 0)->wll));
+  g_assert_false (fl_quantity_known (tie (c, 0)->counts));
+  expect (c, "min_wll_each", "tie-down 1", FL_BY_HOUSE, FL_UNKNOWN);
+  expect_whole (c, FL_INCOMPLETE, FL_HOUSE_SHORT);
   fleet_set (c, "machines[0].weight_lb", "19000");      /* the other three are enough for the sum */
   judge (c);
   expect (c, "aggregate_wll", "R-03", FL_BY_LAW, FL_MET);
-  expect_whole (c, FL_INCOMPLETE, FL_HOUSE_MET);
+  expect_whole (c, FL_INCOMPLETE, FL_HOUSE_SHORT);
   fleet_set (c, "chains[0].tag_wll_lb", "14000");
   fleet_set (c, "chains[0].tag_legible", "true");
   judge (c);
