@@ -12,7 +12,7 @@
 #include "fl-run.h"
 
 /* Sets of couples kept for each k, and how many of the best of them get gear matched. Work, not seconds. */
-enum { MAX_SETS = 3000, MATCHED_SETS = 16, MATCH_NODES = 4000, MAX_VISITS = 30000 };
+enum { MAX_SETS = 3000, MATCHED_SETS = 16, MATCH_NODES = 4000, MAX_VISITS = 8000 };
 
 /* ── pieces left ── */
 

@@ -227,34 +227,42 @@ among (const GPtrArray *taken, const char *id)
   return g_strv_contains ((const char *const *) taken->pdata, id);
 }
 
-/* The best of the trailers that are free, nearest yard first in ties by the score alone. */
+/* Plans on one more trailer and keeps the better of the two. FALSE with an error. */
+static gboolean
+try_trailer (const Day *day, const FlMove *move, const char *id, const GPtrArray *taken, FlProposal **best, GError **error)
+{
+  FlSearch search = { day->search.work, FALSE, (const char *const *) taken->pdata };
+  FlProposal *next = plan_on (day->book, day->fleet, move, id, &search, day->host, error);
+
+  if (next == NULL)
+    return FALSE;
+  if (*best == NULL || by_worth (&(const FlProposal *) { next }, &(const FlProposal *) { *best }) < 0)
+    {
+      fl_proposal_free (*best);
+      *best = next;
+    }
+  else
+    fl_proposal_free (next);
+  return TRUE;
+}
+
+/* The best of the trailers that are free. Where the move names a truck, those that it pulls come first: one that needs no truck only
+ * where none of them will do. */
 static FlProposal *
 best_trailer (const Day *day, const FlMove *move, const GPtrArray *taken, GError **error)
 {
-  FlProposal *best = NULL;
+  g_autoptr(FlProposal) best = NULL;
 
-  for (gsize i = 0; i < fl_fleet_count (day->fleet, FL_KIND_TRAILER); i++)
-    {
-      const char *id = fl_record_id (fl_fleet_at (day->fleet, FL_KIND_TRAILER, i));
-      FlProposal *next;
+  for (guint turn = 0; turn < 2 && (best == NULL || best->best == NULL); turn++)
+    for (gsize i = 0; i < fl_fleet_count (day->fleet, FL_KIND_TRAILER); i++)
+      {
+        const FlTrailer *trailer = fl_record_trailer (fl_fleet_at (day->fleet, FL_KIND_TRAILER, i));
+        guint its_turn = move->truck != NULL && !trailer->coupling.present ? 1 : 0;
 
-      if (among (taken, id))
-        continue;
-      next = plan_on (day->book, day->fleet, move, id, &(FlSearch) { day->search.work, FALSE, (const char *const *) taken->pdata }, day->host, error);
-      if (next == NULL)
-        {
-          fl_proposal_free (best);
+        if (its_turn == turn && !among (taken, trailer->id) && !try_trailer (day, move, trailer->id, taken, &best, error))
           return NULL;
-        }
-      if (best == NULL || by_worth (&(const FlProposal *) { next }, &(const FlProposal *) { best }) < 0)
-        {
-          fl_proposal_free (best);
-          best = next;
-        }
-      else
-        fl_proposal_free (next);
-    }
-  return best != NULL ? best : none_because (move->id, NULL, N_("Every trailer is away at that time."), NULL, NULL);
+      }
+  return best != NULL ? g_steal_pointer (&best) : none_because (move->id, NULL, N_("Every trailer is away at that time."), NULL, NULL);
 }
 
 static FlProposal *
@@ -336,6 +344,8 @@ fl_plan_day (const FlBook *book, const FlFleet *fleet, const char *date, const F
       report (host, (double) i / ids->len, N_("Move {move}"), "move", g_ptr_array_index (ids, order[i]));
       day.done[order[i]] = plan_one (&day, order[i], error);
       ok = day.done[order[i]] != NULL;
+      if (ok && day.done[order[i]]->state == FL_RUN_CANCELLED)
+        plan->state = FL_RUN_CANCELLED;
     }
   for (guint i = 0; i < ids->len; i++)
     if (day.done[i] != NULL)

@@ -216,13 +216,15 @@ static gboolean
 ask (Asking *a, const char *truck, const Positions *positions, GError **error)
 {
   g_autoptr(FlPlan) start = start_of_task (a->choices, truck, positions);
-  g_auto(FlTaskResult) result = { NULL };
+  g_auto(FlTaskResult) result = { .best = NULL };
   FlTask task = { a->book, a->fleet, start, fl_plan_choices (start), a->move, a->trailer, a->search != NULL ? a->search->taken : NULL,
                   a->host != NULL ? a->host->cancel : NULL, a->search != NULL && a->search->work > 0 ? a->search->work : DEFAULT_WORK };
 
   if (!fl_task_run (&task, &result, error))
     return FALSE;
-  if (result.out_of_work)
+  if (a->host != NULL && g_cancellable_is_cancelled (a->host->cancel))
+    a->proposal->state = FL_RUN_CANCELLED;
+  else if (result.out_of_work)
     a->proposal->state = FL_RUN_OUT_OF_WORK;
   if (result.best != NULL)
     {

@@ -470,7 +470,7 @@ fl_task_run (FlTask *task, FlTaskResult *result, GError **error)
   gboolean ok;
 
   run->task = task;
-  *result = (FlTaskResult) { NULL };
+  *result = (FlTaskResult) { .best = NULL };
   if (!prepare (run, &scene, error))
     return FALSE;
   fl_stances_find (&run->stances, scene, task->choices, task->trailer, run->machines);
