@@ -67,12 +67,16 @@ say_assumed (const FlScene *scene, FlFindings *findings)
 
   for (guint i = 0; i < scene->n_ties; i++)
     if ((scene->ties[i].assembly.flags & FL_ASM_ASSUMED) != 0)
-      fl_names_add (&names, scene->ties[i].subject);
+      {
+        g_autofree char *no = g_strdup_printf ("%u", scene->ties[i].choice->no);
+
+        fl_names_add (&names, no);
+      }
   if (names.n == 0)
     return;
   fl_say (scene, findings, &(FlSaying) {
     .rule = "gear_rating", .standing = FL_BY_LAW, .verdict = FL_NOTE, .subject = "hooks",
-    .message = N_("Hooks whose marking nobody recorded are taken at the limit of their chain: {ties}."),
+    .message = N_("Hooks whose marking nobody recorded are taken at the limit of their chain: tie-downs {ties}."),
     .facts = { FL_FACT_TEXT ("ties", fl_names_text (&names)) } });
 }
 
