@@ -268,7 +268,7 @@ fl_deck_drawing_new (const FlAssessment *assessment, const FlDeckLayout *layout,
   d->words = words;
   d->trailer = fl_assessment_trailer (assessment);
   d->move = fl_assessment_move (assessment);
-  d->metric = fl_assessment_parts (assessment)->metric;
+  d->metric = (fl_assessment_parts (assessment)->metric != FALSE) != (layout->other_units != FALSE);
   d->em = em_of (layout->text, layout->text_size);
   d->span = span_of (assessment);
   d->ground = d->trailer != NULL ? -fl_metres (d->trailer->deck_height) : NAN;

@@ -28,6 +28,7 @@ typedef struct
   double text_size;             /* points of the labels */
   double zoom, pan_x, pan_y;    /* 1, 0, 0: all of it fits; pan: metres that it is moved to the right and up */
   gint selected;                /* index of a tie-down drawn heavy; -1 none */
+  gboolean other_units;         /* dimensions in the system that the fleet does not count in */
   gboolean side_above;          /* the side elevation stands above the plan view (else below) */
 } FlDeckLayout;
 
