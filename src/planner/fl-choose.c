@@ -9,6 +9,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "fl-choose-private.h"
 #include "fl-run.h"
 
 /* Sets of couples kept for each k, and how many of the best of them get gear matched. Work, not seconds. */
@@ -77,8 +78,8 @@ chosen_leg (const FlLeg *leg, guint load)
 }
 
 /* Does any leg of the couple come too near to what is chosen already? */
-static gboolean
-couple_near (const FlDraft *state, const FlWanted *w, const FlCouple *couple)
+gboolean
+fl_draft_near (const FlDraft *state, const FlWanted *w, const FlCouple *couple)
 {
   double apart = fl_book_data (w->book)->apart * FL_M_PER_IN;
 
@@ -174,8 +175,8 @@ hangs (const Search *s, const Set *set, const FlTiePoint *point, const FlAnchor 
   return n;
 }
 
-static guint
-hung_on_point (const FlDraft *state, guint load, const FlTiePoint *point)
+guint
+fl_draft_hung_on (const FlDraft *state, guint load, const FlTiePoint *point)
 {
   guint n = 0;
 
@@ -196,7 +197,7 @@ couple_goes (const Search *s, const Set *set, guint couple)
       const FlLeg *leg = c->legs[k];
       gsize a = (gsize) (leg->anchors[0] - trailer->anchors);
 
-      if ((gint) (hangs (s, set, leg->point, NULL) + hung_on_point (s->state, s->wanted->load, leg->point)) >= leg->point->takes)
+      if ((gint) (hangs (s, set, leg->point, NULL) + fl_draft_hung_on (s->state, s->wanted->load, leg->point)) >= leg->point->takes)
         return FALSE;
       if ((gint) (hangs (s, set, NULL, leg->anchors[0]) + s->state->hung.hung[a]) >= leg->anchors[0]->takes)
         return FALSE;
@@ -330,8 +331,8 @@ match_set (Match *m, double bound)
 
 /* ── taking what was found ── */
 
-static void
-append (FlDraft *state, const FlWanted *w, const FlCouple *couple, const FlRig *rig, const FlImplement *implement)
+void
+fl_draft_append (FlDraft *state, const FlWanted *w, const FlCouple *couple, const FlRig *rig, const FlImplement *implement)
 {
   const FlTrailer *trailer = w->site->ground->trailer;
 
@@ -366,7 +367,7 @@ set_near (const Search *s, const Set *set)
     {
       const FlCouple *c = &s->couples.couples[set->couple[i]];
 
-      if (couple_near (s->state, s->wanted, c))
+      if (fl_draft_near (s->state, s->wanted, c))
         return TRUE;
       for (guint k = 0; k < c->n; k++)
         ties[n++] = chosen_leg (c->legs[k], s->wanted->load);
@@ -415,7 +416,7 @@ choose_own_of (Search *s, guint k)
   if (best_set == NULL)
     return FALSE;
   for (guint i = 0; i < best_set->n; i++)
-    append (s->state, s->wanted, &s->couples.couples[best_set->couple[i]], best.best[i], NULL);
+    fl_draft_append (s->state, s->wanted, &s->couples.couples[best_set->couple[i]], best.best[i], NULL);
   return TRUE;
 }
 
@@ -496,105 +497,6 @@ choose_own (FlDraft *state, const FlWanted *w, guint mask, guint64 *work)
   return found;
 }
 
-/* ── implements ── */
-
-typedef struct { guint new_cautions; double cost, penalty; const FlCouple *couple; FlRig rig; } Hold;
-
-static gboolean
-better_hold (const Hold *a, const Hold *b)
-{
-  if (a->new_cautions != b->new_cautions)
-    return a->new_cautions < b->new_cautions;
-  if (a->cost != b->cost)
-    return a->cost < b->cost;
-  return a->penalty < b->penalty;
-}
-
-static guint
-bits (guint mask)
-{
-  guint n = 0;
-
-  for (; mask != 0; mask &= mask - 1)
-    n++;
-  return n;
-}
-
-/* The best rig that is still to be had for a couple of an implement. */
-static void
-weigh_hold (FlDraft *state, const FlWanted *w, const FlCouple *couple, Hold *best)
-{
-  g_autofree FlRigs *rigs = g_new (FlRigs, 1);
-  FlRigFor what = { FALSE, FALSE, w->straps };
-  Hold hold = { bits (couple->cautions & ~state->cautions) + couple_near (state, w, couple), 0.0, couple->penalty, couple, { 0 } };
-
-  for (guint k = 0; k < couple->n; k++)
-    if (couple->legs[k]->point != NULL
-        && (gint) hung_on_point (state, w->load, couple->legs[k]->point) >= couple->legs[k]->point->takes)
-      return;
-  fl_rigs_find (rigs, w->book, w->pool, couple, &what);
-  for (guint i = 0; i < rigs->n; i++)
-    {
-      FlLeft left = state->left;
-
-      if (!fl_left_take (&left, &rigs->rigs[i], (gint) couple->n))
-        continue;
-      hold.cost = rigs->rigs[i].cost;
-      hold.rig = rigs->rigs[i];
-      if (best->couple == NULL || better_hold (&hold, best))
-        *best = hold;
-      return;
-    }
-}
-
-/* Adds one leg, or a couple where two are still wanted, to an implement. Returns how many. */
-static guint
-hold_implement (FlDraft *state, const FlWanted *w, const FlImplement *implement, guint mask, gboolean pair)
-{
-  g_autofree FlLegs *legs = g_new (FlLegs, 1);
-  g_autofree FlCouples *couples = g_new (FlCouples, 1);
-  Hold best = { 0 };
-
-  fl_legs_find (legs, w->site, implement, &state->hung);
-  fl_couples_find (couples, legs, w->site->ground->trailer, mask, !pair);
-  for (guint i = 0; i < MIN (couples->n, 24u); i++)
-    if (!pair || couples->couples[i].n == 2)
-      weigh_hold (state, w, &couples->couples[i], &best);
-  if (best.couple == NULL)
-    return 0;
-  append (state, w, best.couple, &best.rig, implement);
-  return best.couple->n;
-}
-
-static guint
-held_already (const FlDraft *state, guint load, const FlImplement *implement)
-{
-  guint n = 0;
-
-  for (guint i = 0; i < state->chosen.n; i++)
-    n += state->chosen.ties[i].load == load && state->chosen.ties[i].implement != NULL
-         && strcmp (state->chosen.ties[i].implement->id, implement->id) == 0;
-  return n;
-}
-
-static gboolean
-choose_implement (FlDraft *state, const FlWanted *w, const FlImplement *implement, guint mask)
-{
-  guint have = held_already (state, w->load, implement), want = (guint) MAX (0, implement->min_tie_downs);
-
-  while (have < want)
-    {
-      guint added = want - have >= 2 ? hold_implement (state, w, implement, mask, TRUE) : 0;
-
-      if (added == 0)
-        added = hold_implement (state, w, implement, mask, FALSE);
-      if (added == 0)
-        return FALSE;
-      have += added;
-    }
-  return TRUE;
-}
-
 gboolean
 fl_choose_load (FlDraft *state, const FlWanted *wanted, guint mask, guint64 *work)
 {
@@ -604,7 +506,7 @@ fl_choose_load (FlDraft *state, const FlWanted *wanted, guint mask, guint64 *wor
   if (!choose_own (draft, wanted, mask, work))
     return FALSE;
   for (gsize i = 0; i < machine->n_implements && wanted->implements; i++)
-    if (!choose_implement (draft, wanted, &machine->implements[i], mask))
+    if (!fl_hold_implement (draft, wanted, &machine->implements[i], mask))
       return FALSE;
   *state = *draft;
   return TRUE;

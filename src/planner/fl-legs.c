@@ -5,10 +5,8 @@
 #include <math.h>
 #include <string.h>
 
+#include "fl-pairing.h"
 #include "fl-run.h"
-
-/* Mirror partners lie within this of each other's image; m (2 in: tape measure numbers). */
-#define MIRROR 0.0508
 
 /* Couples kept of each pair of points and direction. */
 enum { KEEP = 5 };
@@ -126,7 +124,7 @@ across (const FlAnchor *a, const FlAnchor *b)
 {
   FlVec p = fl_anchor_place (a), q = fl_anchor_place (b);
 
-  return a->side != b->side && fabs (p.x - q.x) < MIRROR;
+  return a->side != b->side && fabs (p.x - q.x) < FL_MIRROR;
 }
 
 static void
@@ -170,16 +168,10 @@ fl_legs_find (FlLegs *legs, const FlSite *site, const FlImplement *implement, co
 /* ── couples ── */
 
 static gboolean
-images (FlVec a, FlVec b)
-{
-  return fabs (a.x - b.x) < MIRROR && fabs (a.y + b.y) < MIRROR && fabs (a.z - b.z) < MIRROR;
-}
-
-static gboolean
 mirror (const FlLeg *a, const FlLeg *b)
 {
   return a->point != NULL && b->point != NULL && a->point != b->point && a->anchors[0] != b->anchors[0]
-         && images (a->lay.path[0], b->lay.path[0]) && images (fl_anchor_place (a->anchors[0]), fl_anchor_place (b->anchors[0]));
+         && fl_mirror_images (a->lay.path[0], b->lay.path[0]) && fl_mirror_images (fl_anchor_place (a->anchors[0]), fl_anchor_place (b->anchors[0]));
 }
 
 static guint

@@ -5,8 +5,7 @@
 #include <math.h>
 #include <string.h>
 
-/* Mirror partners lie within 2 in of each other's image; m. */
-#define MIRROR 0.0508
+#include "fl-pairing.h"
 
 int
 fl_score_compare (const FlScore *a, const FlScore *b)
@@ -24,17 +23,11 @@ fl_score_compare (const FlScore *a, const FlScore *b)
 }
 
 static gboolean
-images (FlVec a, FlVec b)
-{
-  return fabs (a.x - b.x) < MIRROR && fabs (a.y + b.y) < MIRROR && fabs (a.z - b.z) < MIRROR;
-}
-
-static gboolean
 has_mirror (const FlScored *ties, guint n, guint i)
 {
   for (guint k = 0; k < n; k++)
     if (k != i && ties[k].load == ties[i].load && ties[k].own == ties[i].own && ties[k].strap == ties[i].strap
-        && images (ties[k].point, ties[i].point) && images (ties[k].anchor, ties[i].anchor))
+        && fl_mirror_images (ties[k].point, ties[i].point) && fl_mirror_images (ties[k].anchor, ties[i].anchor))
       return TRUE;
   return FALSE;
 }

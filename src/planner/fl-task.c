@@ -9,6 +9,7 @@
 #include <string.h>
 
 #include "fl-draft.h"
+#include "fl-pairing.h"
 #include "fl-run.h"
 #include "fl-score.h"
 
@@ -127,16 +128,6 @@ any_under_floor (const Run *run, const FlChosen *chosen)
   return FALSE;
 }
 
-static gint32
-bits (guint mask)
-{
-  gint32 n = 0;
-
-  for (; mask != 0; mask &= mask - 1)
-    n++;
-  return n;
-}
-
 static FlScore
 score_of (const Run *run, const FlStance *stance, const FlDraft *draft)
 {
@@ -152,7 +143,7 @@ score_of (const Run *run, const FlStance *stance, const FlDraft *draft)
                              t->strength };
     }
   score = fl_score_sum (ties, draft->chosen.n, data_of (run));
-  score.cautions = stance->cautions + bits (draft->cautions) + any_too_near (&draft->chosen, data_of (run)->apart * FL_M_PER_IN)
+  score.cautions = stance->cautions + (gint32) fl_bits (draft->cautions) + any_too_near (&draft->chosen, data_of (run)->apart * FL_M_PER_IN)
                    + any_under_floor (run, &draft->chosen);
   score.coupling_off_lb = stance->coupling_off;
   return score;
@@ -217,7 +208,7 @@ masks_in_order (guint *masks)
   for (gint32 allowed = 0; allowed <= (gint32) G_N_ELEMENTS (kinds); allowed++)
     for (guint subset = 0; subset < 1u << G_N_ELEMENTS (kinds); subset++)
       {
-        if (bits (subset) != allowed)
+        if ((gint32) fl_bits (subset) != allowed)
           continue;
         masks[n] = 0;
         for (guint k = 0; k < G_N_ELEMENTS (kinds); k++)
@@ -248,12 +239,12 @@ try_stance (Run *run, const Pass *pass, const FlStance *stance)
     }
   for (guint i = 0; i + 1 < n; i++)
     {
-      if (stance->cautions + bits (masks[i]) > bound || bits (masks[i]) > found)
+      if (stance->cautions + (gint32) fl_bits (masks[i]) > bound || (gint32) fl_bits (masks[i]) > found)
         return;
       if (!draft_with (run, pass, stance, stands, masks[i], &draft))
         continue;
       keep (run, stance, &draft);
-      found = bits (masks[i]);  /* others of as many kinds may do with fewer tie-downs */
+      found = (gint32) fl_bits (masks[i]);  /* others of as many kinds may do with fewer tie-downs */
     }
 }
 
