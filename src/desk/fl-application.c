@@ -52,7 +52,7 @@ static const GOptionEntry options[] = {
   { "day", 'd', 0, G_OPTION_ARG_STRING, NULL, N_("Show the moves of this day"), N_("YYYY-MM-DD") },
   { "version", 'v', 0, G_OPTION_ARG_NONE, NULL, N_("Print the version and exit"), NULL },
   { G_OPTION_REMAINING, 0, 0, G_OPTION_ARG_FILENAME_ARRAY, NULL, NULL, N_("[FLEET]") },
-  { NULL },
+  { NULL, 0, 0, 0, NULL, NULL, NULL },
 };
 
 static gint

@@ -6,6 +6,7 @@
 
 #include <string.h>
 
+#include "fl-columns.h"
 #include "fl-phrases.h"
 #include "fl-verdict-cell.h"
 
@@ -315,5 +316,6 @@ static void
 fl_moves_view_init (FlMovesView *view)
 {
   gtk_widget_init_template (GTK_WIDGET (view));
+  fl_columns_follow_text (view->tree, 10.0);
   gtk_tree_view_set_search_equal_func (view->tree, search_misses, NULL, NULL);
 }

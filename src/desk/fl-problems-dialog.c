@@ -4,6 +4,8 @@
 
 #include "fl-problems-dialog.h"
 
+#include "fl-columns.h"
+
 struct _FlProblemsDialog
 {
   GtkDialog parent_instance;
@@ -99,4 +101,5 @@ fl_problems_dialog_init (FlProblemsDialog *dialog)
 {
   dialog->lines = g_string_new (NULL);
   gtk_widget_init_template (GTK_WIDGET (dialog));
+  fl_columns_follow_text (dialog->tree, 10.0);
 }

@@ -4,6 +4,7 @@
 
 #include "fl-ties-view.h"
 
+#include "fl-columns.h"
 #include "fl-phrases.h"
 
 struct _FlTiesView
@@ -185,4 +186,5 @@ static void
 fl_ties_view_init (FlTiesView *view)
 {
   gtk_widget_init_template (GTK_WIDGET (view));
+  fl_columns_follow_text (view->tree, 9.0);
 }

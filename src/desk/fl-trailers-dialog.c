@@ -4,6 +4,7 @@
 
 #include "fl-trailers-dialog.h"
 
+#include "fl-columns.h"
 #include "fl-phrases.h"
 #include "fl-verdict-cell.h"
 
@@ -195,5 +196,6 @@ static void
 fl_trailers_dialog_init (FlTrailersDialog *dialog)
 {
   gtk_widget_init_template (GTK_WIDGET (dialog));
+  fl_columns_follow_text (dialog->tree, 10.0);
   gtk_dialog_set_response_sensitive (GTK_DIALOG (dialog), RESPONSE_TAKE, FALSE);
 }

@@ -233,9 +233,19 @@ fl_check_axles (const FlScene *scene, FlFindings *findings)
 
 /* ── coupling ── */
 
+/* "fifth_wheel" as one says it. */
+static const char *
+plain (const char *id, FlArena *arena)
+{
+  g_autofree char *text = g_strdelimit (g_strdup (id != NULL ? id : "-"), "_", ' ');
+
+  return fl_arena_text (arena, text);
+}
+
 static void
 check_kinds (const FlScene *scene, FlFindings *findings)
 {
+  FlArena *arena = fl_findings_arena (findings);
   const FlBookData *data = fl_book_data (scene->book);
   const char *truck = scene->truck->coupling.kind, *trailer = scene->trailer->coupling.kind;
   gboolean pair = FALSE;
@@ -245,7 +255,7 @@ check_kinds (const FlScene *scene, FlFindings *findings)
   fl_say (scene, findings, &(FlSaying) {
     .rule = "coupling_kind", .standing = FL_BY_RATING, .verdict = pair ? FL_MET : FL_SHORT, .subject = "coupling",
     .message = pair ? N_("{truck} and {trailer} couple.") : N_("A {truck} and a {trailer} do not couple: take another truck."),
-    .facts = { FL_FACT_TEXT ("truck", truck != NULL ? truck : "-"), FL_FACT_TEXT ("trailer", trailer != NULL ? trailer : "-") } });
+    .facts = { FL_FACT_TEXT ("truck", plain (truck, arena)), FL_FACT_TEXT ("trailer", plain (trailer, arena)) } });
 }
 
 static void
