@@ -232,7 +232,8 @@ house_min_wll (const FlScene *scene, FlFindings *findings, const FlHouseRule *ru
       fl_say (scene, findings, &(FlSaying) {
         .rule = fl_house_rule_name (rule->rule), .standing = FL_BY_HOUSE, .verdict = isnan (tie->assembly.wll) ? FL_UNKNOWN : FL_SHORT,
         .subject = tie->subject, .tie = i + 1, .load = tie->load + 1, .need = rule->wll, .have = fl_weight (scene, tie->assembly.wll),
-        .message = N_("The house asks for {need} working load limit of each tie-down; this one has {have}.") });
+        .message = isnan (tie->assembly.wll) ? N_("The house asks for {need} working load limit of each tie-down; what this one has is not known.")
+                                             : N_("The house asks for {need} working load limit of each tie-down; this one has {have}.") });
     }
   if (met)
     fl_say (scene, findings, &(FlSaying) {

@@ -141,7 +141,7 @@ test_hooks_assumed (void)
 
   judge (c);
   f = expect (c, "gear_rating", "hooks", FL_BY_LAW, FL_NOTE);
-  expect_words (f, "tie-down 1, tie-down 2, tie-down 3, tie-down 4, tie-down 5");
+  expect_words (f, "tie-downs 1, 2, 3, 4, 5");
   set_all (c, "chains", 5, "hook_wll_lb", "6600");
   judge (c);
   g_assert_null (found (c, "gear_rating", "hooks"));
