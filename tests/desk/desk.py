@@ -12,6 +12,9 @@ import gi
 gi.require_version("Atspi", "2.0")
 from gi.repository import Atspi, GLib  # noqa: E402  (the version comes first)
 
+# A call to a busy program waits this long for its answer (ms): its default of under a second is too short for a sanitized build.
+Atspi.set_timeout(30000, 120000)
+
 DEADLINE = 240  # seconds until a condition counts as never coming true (a sanitized build on a busy machine is slow); not a measure of anything
 LOOK_AGAIN = 40  # milliseconds between two looks at a condition
 
