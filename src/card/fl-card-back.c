@@ -222,7 +222,7 @@ fl_card_cautions (const FlPen *pen)
       if (i == half)
         y = 0.0;
       fl_marks_circle (block->marks, x + 2.5, top + y + 5.4, 1.3, FL_FILLED (FL_TONE_INK));
-      y += fl_block_put (block, fl_pen_two (pen, FL_TYPE_LABEL, said, second, TRUE, width - indent), x + indent, top + y) + 1.0;
+      y += fl_block_put (block, fl_pen_two (pen, pen->bilingual ? FL_TYPE_FINE : FL_TYPE_LABEL, said, second, TRUE, width - indent), x + indent, top + y) + 1.0;
       deepest = fmax (deepest, y);
     }
   block->height = top + deepest;

@@ -471,7 +471,11 @@ make_back (Flow *flow, Back *back)
   flow_block (flow, fl_card_rechecks (pen, lines), FL_GAP);
   flow_block (flow, fl_card_changes (pen, changes), FL_GAP);
   flow_block (flow, back->signatures, FL_GAP);
-  flow_block (flow, back->cautions, FL_GAP);
+  /* Cautions that have no room here follow the tie-downs that have none on the front: those are wanted first. */
+  if (FL_GAP + back->cautions->height <= room (flow))
+    put_block (flow, back->cautions, FL_GAP);
+  else
+    g_ptr_array_add (flow->notes, back->cautions);
 }
 
 /* ── further pages ── */

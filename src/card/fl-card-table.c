@@ -7,7 +7,7 @@
 
 /* Columns as shares of the width; numbers are right-aligned. */
 enum { COLUMN_NO, COLUMN_FROM, COLUMN_TO, COLUMN_GEAR, COLUMN_BINDER, COLUMN_WLL, COLUMN_ANGLE, N_COLUMNS };
-static const double shares[N_COLUMNS] = { 0.043, 0.221, 0.288, 0.201, 0.088, 0.085, 0.074 };
+static const double shares[N_COLUMNS] = { 0.043, 0.270, 0.232, 0.210, 0.088, 0.085, 0.072 };
 #define CELL_GAP 6.0
 
 static double
