@@ -66,6 +66,17 @@ write_sums (FlJsonWriter *writer, const FlAssessmentParts *parts)
 }
 
 static void
+write_at_limit (FlJsonWriter *writer, const FlForceResult *force)
+{
+  if (force->n_at_limit == 0)
+    return;
+  fl_json_writer_begin_list (writer, "at_limit");
+  for (gsize i = 0; i < force->n_at_limit; i++)
+    fl_json_writer_number (writer, NULL, force->at_limit[i]);
+  fl_json_writer_end_list (writer);
+}
+
+static void
 write_force (FlJsonWriter *writer, const FlAssessmentParts *parts)
 {
   if (parts->n_forces == 0)
@@ -84,6 +95,33 @@ write_force (FlJsonWriter *writer, const FlAssessmentParts *parts)
       write_rounded (writer, "demand", force->demand, parts->metric);
       write_rounded (writer, "capacity", force->capacity, parts->metric);
       fl_json_writer_optional (writer, "mode", force->mode);
+      write_at_limit (writer, force);
+      write_rounded (writer, "moved", force->moved, parts->metric);
+      write_rounded (writer, "turned", force->turned, parts->metric);
+      fl_json_writer_end_object (writer);
+    }
+  fl_json_writer_end_list (writer);
+}
+
+static void
+write_tensions (FlJsonWriter *writer, const FlAssessmentParts *parts)
+{
+  if (parts->n_tensions == 0)
+    return;
+  fl_json_writer_begin_list (writer, "tensions");
+  for (gsize i = 0; i < parts->n_tensions; i++)
+    {
+      const FlTensionResult *tension = &parts->tensions[i];
+
+      fl_json_writer_begin_object (writer, NULL);
+      fl_json_writer_number (writer, "load", tension->load);
+      fl_json_writer_optional (writer, "case", tension->case_id);
+      fl_json_writer_optional (writer, "level", tension->level);
+      fl_json_writer_optional (writer, "friction", tension->friction);
+      fl_json_writer_number (writer, "no", tension->no);
+      write_rounded (writer, "tension", tension->tension, parts->metric);
+      if (isfinite (tension->use))      /* to a thousandth, as accelerations are */
+        fl_json_writer_number (writer, "use", round (tension->use * 1000.0) / 1000.0);
       fl_json_writer_end_object (writer);
     }
   fl_json_writer_end_list (writer);
@@ -165,6 +203,23 @@ write_need_and_have (FlJsonWriter *writer, const FlFinding *finding, gboolean me
   fl_json_writer_optional (writer, "unit", name);
 }
 
+/* How its figures come about, a line each. */
+static void
+write_steps (FlJsonWriter *writer, const FlFinding *finding, gboolean metric)
+{
+  if (finding->n_steps == 0)
+    return;
+  fl_json_writer_begin_list (writer, "steps");
+  for (gsize i = 0; i < finding->n_steps; i++)
+    {
+      const FlMessage *step = &finding->steps[i];
+      g_autofree char *text = fl_words_message (NULL, step->message, step->facts, step->n_facts, metric);
+
+      fl_json_writer_text (writer, NULL, text);
+    }
+  fl_json_writer_end_list (writer);
+}
+
 static void
 write_finding (FlJsonWriter *writer, const FlFinding *finding, gboolean metric)
 {
@@ -179,6 +234,7 @@ write_finding (FlJsonWriter *writer, const FlFinding *finding, gboolean metric)
   fl_json_writer_text (writer, "verdict", fl_verdict_id (finding->verdict));
   fl_json_writer_optional (writer, "basis", finding->basis);
   fl_json_writer_text (writer, "text", text);
+  write_steps (writer, finding, metric);
   fl_json_writer_end_object (writer);
 }
 
@@ -290,6 +346,7 @@ fl_assessment_build_json (const FlAssessment *assessment, FlJsonWriter *writer, 
   write_tie_downs (writer, parts);
   write_sums (writer, parts);
   write_force (writer, parts);
+  write_tensions (writer, parts);
   write_axles (writer, parts);
   write_sizes (writer, parts);
   write_findings (writer, assessment, parts->metric);

@@ -108,6 +108,22 @@ copy_forces (FlArena *arena, const FlForceResult *forces, gsize n)
       copy[i].friction = fl_arena_text (arena, forces[i].friction);
       copy[i].method = fl_arena_text (arena, forces[i].method);
       copy[i].mode = fl_arena_text (arena, forces[i].mode);
+      copy[i].at_limit = forces[i].n_at_limit > 0 ? fl_arena_copy (arena, forces[i].at_limit, forces[i].n_at_limit * sizeof (guint)) : NULL;
+    }
+  return copy;
+}
+
+static const FlTensionResult *
+copy_tensions (FlArena *arena, const FlTensionResult *tensions, gsize n)
+{
+  FlTensionResult *copy = fl_arena_new0 (arena, FlTensionResult, n);
+
+  for (gsize i = 0; i < n; i++)
+    {
+      copy[i] = tensions[i];
+      copy[i].case_id = fl_arena_text (arena, tensions[i].case_id);
+      copy[i].level = fl_arena_text (arena, tensions[i].level);
+      copy[i].friction = fl_arena_text (arena, tensions[i].friction);
     }
   return copy;
 }
@@ -121,20 +137,6 @@ copy_axles (FlArena *arena, const FlAxleResult *axles, gsize n)
     {
       copy[i] = axles[i];
       copy[i].axle = fl_arena_text (arena, axles[i].axle);
-    }
-  return copy;
-}
-
-static const FlMessage *
-copy_messages (FlArena *arena, const FlMessage *messages, gsize n)
-{
-  FlMessage *copy = fl_arena_new0 (arena, FlMessage, n);
-
-  for (gsize i = 0; i < n; i++)
-    {
-      copy[i].message = fl_arena_text (arena, messages[i].message);
-      copy[i].facts = fl_facts_copy (messages[i].facts, messages[i].n_facts, arena);
-      copy[i].n_facts = messages[i].n_facts;
     }
   return copy;
 }
@@ -162,9 +164,10 @@ copy_parts (FlArena *arena, FlAssessmentParts *copy, const FlAssessmentParts *pa
   copy->ties = copy_ties (arena, parts->ties, parts->n_ties);
   copy->loads = copy_loads (arena, parts->loads, parts->n_loads);
   copy->forces = copy_forces (arena, parts->forces, parts->n_forces);
+  copy->tensions = copy_tensions (arena, parts->tensions, parts->n_tensions);
   copy->axles = copy_axles (arena, parts->axles, parts->n_axles);
-  copy->cautions = copy_messages (arena, parts->cautions, parts->n_cautions);
-  copy->walk_round = copy_messages (arena, parts->walk_round, parts->n_walk_round);
+  copy->cautions = fl_messages_copy (parts->cautions, parts->n_cautions, arena);
+  copy->walk_round = fl_messages_copy (parts->walk_round, parts->n_walk_round, arena);
   copy->records = copy_records (arena, parts->records, parts->n_records);
   copy->findings = NULL;
 }

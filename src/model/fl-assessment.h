@@ -59,8 +59,20 @@ typedef struct
   const char *friction;         /* dry, wet, frost, none */
   const char *method;           /* component_sum, upper_bound, load_sharing */
   FlQuantity demand, capacity;  /* g */
-  const char *mode;             /* slides, tips, ...; NULL for component sums */
+  const char *mode;             /* slides, tips, yaws, lifts, unstable_at_rest, not_judged, not_settled; NULL for component sums and for what settled */
+  const guint *at_limit; gsize n_at_limit;   /* numbers (no) of the tie-downs that stand at their limit there; of the bound and of sharing */
+  FlQuantity moved, turned;     /* of load sharing: how far the center of gravity moved, how far the load turned */
 } FlForceResult;
+
+/* Of load sharing: what one tie-down carries in a case at the demand. */
+typedef struct
+{
+  guint load;
+  const char *case_id, *level, *friction;      /* as above */
+  guint no;                     /* the tie-down's number */
+  FlQuantity tension;           /* a force as the weight that has it, in the book's unit */
+  double use;                   /* of its limit at that level; NaN where that is not known */
+} FlTensionResult;
 
 typedef struct
 {
@@ -73,8 +85,6 @@ typedef struct
 typedef struct { FlQuantity height, width, length, gross; gboolean height_measured; } FlSizes;
 
 typedef struct { FlQuantity within; FlQuantity then_time, then_distance; gboolean duty_change; } FlRecheck;
-
-typedef struct { const char *message; const FlFact *facts; gsize n_facts; } FlMessage;
 
 /* What stands for or against the plan as a whole (formats.md). */
 typedef enum { FL_COMPLIANT, FL_INCOMPLETE, FL_NOT_COMPLIANT } FlPlanVerdict;
@@ -91,6 +101,7 @@ typedef struct
   const FlTieResult *ties; gsize n_ties;
   const FlLoadResult *loads; gsize n_loads;
   const FlForceResult *forces; gsize n_forces;
+  const FlTensionResult *tensions; gsize n_tensions;
   const FlAxleResult *axles; gsize n_axles;
   FlSizes sizes;
   FlFindings *findings;         /* copied; sorted by fl_assessment_new: shortfalls first, then by verdict, standing, order of finding */

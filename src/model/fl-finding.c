@@ -76,6 +76,22 @@ fl_facts_copy (const FlFact *facts, gsize n, FlArena *arena)
   return copy;
 }
 
+const FlMessage *
+fl_messages_copy (const FlMessage *messages, gsize n, FlArena *arena)
+{
+  FlMessage *copy;
+
+  if (n == 0)
+    return NULL;
+  copy = fl_arena_copy (arena, messages, n * sizeof *messages);
+  for (gsize i = 0; i < n; i++)
+    {
+      copy[i].message = fl_arena_text (arena, messages[i].message);
+      copy[i].facts = fl_facts_copy (messages[i].facts, messages[i].n_facts, arena);
+    }
+  return copy;
+}
+
 FlFinding
 fl_finding_copy (const FlFinding *finding, FlArena *arena)
 {
@@ -87,6 +103,7 @@ fl_finding_copy (const FlFinding *finding, FlArena *arena)
   copy.basis = fl_arena_text (arena, finding->basis);
   copy.message = fl_arena_text (arena, finding->message);
   copy.facts = fl_facts_copy (finding->facts, finding->n_facts, arena);
+  copy.steps = fl_messages_copy (finding->steps, finding->n_steps, arena);
   return copy;
 }
 

@@ -26,6 +26,9 @@ typedef struct { const char *key, *text; FlQuantity quantity; } FlFact;
 #define FL_FACT_TEXT(k, t) ((FlFact) { (k), (t), { 0.0, FL_UNIT_NONE } })
 #define FL_FACT_QUANTITY(k, q) ((FlFact) { (k), NULL, (q) })
 
+/* A text with its facts, to be put into words later. */
+typedef struct { const char *message; const FlFact *facts; gsize n_facts; } FlMessage;
+
 typedef struct
 {
   const char *rule;             /* the requirement's id: "aggregate_wll" */
@@ -39,10 +42,12 @@ typedef struct
   const char *basis;            /* how well the figures are known: "typical", "scale ticket 2026-03-02"; NULL nothing to say */
   const char *message;          /* message id: the English text with {named} holes */
   const FlFact *facts; gsize n_facts;   /* "need", "have", "subject" and "basis" are always there without being listed */
+  const FlMessage *steps; gsize n_steps;   /* how the figures come about, line by line: formula, inputs with their basis, result */
 } FlFinding;
 
 /* Deep copies into an arena. n 0 gives NULL. */
 const FlFact *fl_facts_copy (const FlFact *facts, gsize n, FlArena *arena);
+const FlMessage *fl_messages_copy (const FlMessage *messages, gsize n, FlArena *arena);
 FlFinding fl_finding_copy (const FlFinding *finding, FlArena *arena);
 
 /* A growing list that owns its texts. */

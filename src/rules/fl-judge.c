@@ -296,8 +296,9 @@ add_forces (const FlScene *scene, guint load, const FlSums *sums, const char *st
 
       if (way == FL_MOVES_FORWARD && blocked && scene->loads[load].weight > 0.0)
         have += rated / scene->loads[load].weight;
-      f->out[f->n++] = (FlForceResult) { load, data->cases[k].id, "working", state, "component_sum", FL_GEES (data->cases[k].working),
-                                         FL_GEES (have), NULL };
+      f->out[f->n++] = (FlForceResult) { .load = load, .case_id = data->cases[k].id, .level = "working", .friction = state,
+                                         .method = "component_sum", .demand = FL_GEES (data->cases[k].working),
+                                         .capacity = FL_GEES (have) };
     }
 }
 

@@ -15,7 +15,15 @@ fl_say (const FlScene *scene, FlFindings *findings, const FlSaying *saying)
     .rule = saying->rule, .citation = fl_book_citation (scene->book, saying->rule), .subject = saying->subject,
     .tie_down = (gint) saying->tie - 1, .load = (gint) saying->load - 1, .standing = saying->standing, .verdict = saying->verdict,
     .need = saying->need, .have = saying->have, .basis = saying->basis, .message = saying->message,
-    .facts = saying->facts, .n_facts = n });
+    .facts = saying->facts, .n_facts = n, .steps = saying->steps != NULL ? saying->steps->lines : NULL,
+    .n_steps = saying->steps != NULL ? saying->steps->n : 0 });
+}
+
+void
+fl_steps_add (FlSteps *steps, const char *message, const FlFact *facts, gsize n_facts)
+{
+  if (steps->n < FL_SAY_MAX_STEPS)
+    steps->lines[steps->n++] = (FlMessage) { message, fl_facts_copy (facts, n_facts, steps->arena), n_facts };
 }
 
 void

@@ -8,7 +8,15 @@
 
 G_BEGIN_DECLS
 
-enum { FL_SAY_MAX_FACTS = 6 };
+enum { FL_SAY_MAX_FACTS = 8, FL_SAY_MAX_STEPS = 40 };
+
+/* How the figures of a finding come about, line by line, in the making. Starts as FL_STEPS (findings); lines beyond the room are dropped. */
+typedef struct { FlMessage lines[FL_SAY_MAX_STEPS]; gsize n; FlArena *arena; } FlSteps;
+#define FL_STEPS(findings) ((FlSteps) { .arena = fl_findings_arena (findings) })
+/* Adds a line: fl_step (&steps, N_("Half of the weight, {weight}, is {need}."), FL_FACT_QUANTITY ("weight", w), ...). Facts are copied. */
+void fl_steps_add (FlSteps *steps, const char *message, const FlFact *facts, gsize n_facts);
+#define fl_step(steps, message, ...) \
+  fl_steps_add ((steps), (message), (const FlFact[]) { __VA_ARGS__ }, sizeof ((const FlFact[]) { __VA_ARGS__ }) / sizeof (FlFact))
 
 /* A finding in the making. The citation is the book's for the rule. */
 typedef struct
@@ -21,6 +29,7 @@ typedef struct
   FlQuantity need, have;
   const char *basis, *message;
   FlFact facts[FL_SAY_MAX_FACTS];   /* up to the first without a key */
+  const FlSteps *steps;         /* NULL: nothing to explain */
 } FlSaying;
 
 /* Adds it to the findings (all texts are copied). */

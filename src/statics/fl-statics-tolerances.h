@@ -22,4 +22,13 @@
  * a difference of two tape measure numbers in metres about 1e-16). */
 #define FL_STATICS_COSINE 1e-9
 
+/* g. How far the upper bound's own state and its proof may differ. A hundredth of what is printed (0.001 g). */
+#define FL_STATICS_GAP 1e-6
+
+/* Steps of the upper bound's simplex after which it stops with what it has. Random rigs take under fifty. */
+#define FL_STATICS_ITERATIONS 400
+
+/* m. A load that moved further than this has gone: small displacements no longer mean anything, and no tie-down held it. */
+#define FL_STATICS_GONE 1.0
+
 #endif
