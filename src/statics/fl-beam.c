@@ -111,6 +111,23 @@ share_out (const FlBeamAxle *axles, gsize n, Group group, double load, double *a
       axle_out[i] = axles[i].own + load * weight_in (group, &axles[i]) / group.share_sum;
 }
 
+FlBeamStatus
+fl_beam_group (const FlBeamAxle *axles, gsize n_axles, gsize index, double *x, double *part)
+{
+  gsize first = 0;
+  FlBeamStatus status;
+  Group group;
+
+  while (first < index && !together (axles, first, index))
+    first++;
+  status = measure_group (axles, n_axles, first, &group);
+  if (status == FL_BEAM_OK && !isfinite (group.x))
+    status = FL_BEAM_NOT_FINITE;
+  *x = status == FL_BEAM_OK ? group.x : 0.0;
+  *part = status == FL_BEAM_OK ? weight_in (group, &axles[index]) / group.share_sum : 0.0;
+  return status;
+}
+
 /* ── vehicles ── */
 
 static FlBeamStatus

@@ -47,6 +47,9 @@ FlBeamStatus fl_beam_loads (const FlBeamLoad *loads, gsize n, double first_x, do
 FlBeamStatus fl_beam_axles (const FlBeamLoad *loads, gsize n_loads, const FlBeamCoupling *coupling, const FlBeamAxle *axles,
                             gsize n_axles, double *axle_out, double *coupling_out);
 
+/* Where the group of axles[index] stands, m, and what part of the group's load that axle takes, 0 to 1. */
+FlBeamStatus fl_beam_group (const FlBeamAxle *axles, gsize n_axles, gsize index, double *x, double *part);
+
 G_END_DECLS
 
 #endif

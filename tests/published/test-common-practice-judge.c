@@ -229,7 +229,8 @@ capacity (const Case *c, const char *way)
   const FlAssessmentParts *parts = fl_assessment_parts (c->judged);
 
   for (gsize i = 0; i < parts->n_forces; i++)
-    if (strcmp (parts->forces[i].case_id, way) == 0 && strcmp (parts->forces[i].friction, "none") == 0)
+    if (strcmp (parts->forces[i].case_id, way) == 0 && strcmp (parts->forces[i].friction, "none") == 0
+        && strcmp (parts->forces[i].method, "component_sum") == 0)
       return fl_quantity_in (parts->forces[i].capacity, FL_UNIT_G);
   return NAN;
 }

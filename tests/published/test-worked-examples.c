@@ -115,6 +115,25 @@ test_weakest (void)
   test_worth (binder, 5200);
 }
 
+/* NA-DIRECT-HALF: published quiz on the North American rule: a direct tie-down of 8,000 lb counts 4,000. */
+static void
+test_direct_half (void)
+{
+  g_autoptr(FlBook) book = test_book ();
+
+  g_assert_cmpfloat (credit (book, 1, 8000, DIRECT), ==, 4000);
+}
+
+/* An excavator of 87,303 lb and 37.5 ft, computed: five by length, eight direct 1/2 in grade 70 by strength. */
+static void
+test_length_and_strength (void)
+{
+  g_autoptr(FlBook) book = test_book ();
+
+  g_assert_cmpint (fl_book_count (book, 37.5, 87303, FALSE), ==, 5);
+  g_assert_cmpuint (needed (book, 87303, 11300, DIRECT), ==, 8);
+}
+
 /* E20, E21: public pages: 15 and 25 ft not blocked take 3 and 4; 12 and 22 ft too. */
 static void
 test_length_count (void)
@@ -146,7 +165,7 @@ test_unreadable (void)
   test_worth (rated_chain (book, "5/16", "'mark': null"), 1900);
 }
 
-/* E28: trade press bench test: 12,901 lb in a leg of 3/8 in grade 70 by a lengthened lever handle, 1.95 times its limit. The book
+/* E28, BINDER-LEVER-CHEATER: trade press bench test: 12,901 lb in a leg of 3/8 in grade 70 by a lengthened lever handle, 1.95 times its limit. The book
  * warns of it. */
 static void
 test_handle (void)
@@ -232,6 +251,30 @@ test_no_mandate (void)
   g_assert_true (fl_reaches (credit (book, 4, 9200, DIRECT), required (book, 36800)));
 }
 
+/* Old licence manuals and a state's text for metal and logs: breaking strength of 1.5 times the weight. 393.106(d) asks half the weight in working load
+ * limits: for 30,000 lb 15,000, and not the 45,000 of breaking strength, which three direct 3/8 in grade 70 would pass and the rule does not. */
+static void
+test_old_breaking_rule (void)
+{
+  g_autoptr(FlBook) book = test_book ();
+  double breaking = rated_chain (book, "3/8", "'mark': '70'").breaking;
+
+  g_assert_true (fl_reaches (3 * breaking, 1.5 * 30000));
+  g_assert_false (fl_reaches (credit (book, 3, 6600, DIRECT), required (book, 30000)));
+  g_assert_cmpuint (needed (book, 30000, 6600, DIRECT), ==, 5);
+}
+
+/* Claimed for one state: five chains and no straps over 10,000 lb. 393.130 says four tie-downs, of whatever they are. */
+static void
+test_five_chains (void)
+{
+  g_autoptr(FlBook) book = test_book ();
+
+  g_assert_cmpint (fl_book_data (book)->heavy_count, ==, 4);
+  test_worth (rated_strap (book, "'width_in': 4", "'tag_wll_lb': 6600, 'tag_legible': true"), 6600);
+  g_assert_true (fl_reaches (credit (book, 4, 6600, DIRECT), required (book, 26400)));
+}
+
 /* ── computed from the rule: largest weight by working load limit alone ── */
 
 static void
@@ -304,6 +347,8 @@ main (int argc, char *argv[])
   g_test_add_func ("/examples/agrees/E01-E02-holds", test_holds);
   g_test_add_func ("/examples/agrees/E03-weakest", test_weakest);
   g_test_add_func ("/examples/agrees/E08-E09-needed", test_needed);
+  g_test_add_func ("/examples/agrees/NA-DIRECT-HALF", test_direct_half);
+  g_test_add_func ("/examples/computed/length-and-strength", test_length_and_strength);
   g_test_add_func ("/examples/agrees/E20-E21-length", test_length_count);
   g_test_add_func ("/examples/agrees/E24-forward", test_forward);
   g_test_add_func ("/examples/agrees/E26-unreadable", test_unreadable);
@@ -317,6 +362,8 @@ main (int argc, char *argv[])
   g_test_add_func ("/examples/contradicts/E17-same-side", test_same_side);
   g_test_add_func ("/examples/contradicts/E21-E23-count", test_count_claims);
   g_test_add_func ("/examples/contradicts/E30-no-mandate", test_no_mandate);
+  g_test_add_func ("/examples/contradicts/breaking-strength", test_old_breaking_rule);
+  g_test_add_func ("/examples/contradicts/five-chains", test_five_chains);
   g_test_add_func ("/examples/computed/largest-weight", test_vectors);
   g_test_add_func ("/examples/computed/chains-needed", test_chains_needed);
   g_test_add_func ("/examples/computed/mixed", test_mixed);

@@ -2,6 +2,7 @@
 /* Axle and coupling loads: the beams of the handbooks by hand, NumPy's answers to the whole system (oracle.inc), balance of
  * forces and moments over random vehicles, and everything that has no answer. */
 #include "fl-beam.h"
+#include "fl-test-axles.h"
 #include "fl-test-oracle.h"
 #include "fl-test-random.h"
 
@@ -126,6 +127,45 @@ test_oracle (void)
         assert_near (on[k], c->axle_loads[k], 1e-5);
       assert_near (hitch, c->coupling_load, 1e-5);
     }
+}
+
+/* Whole outfits as finite elements on stiff springs (axle_oracle.py): trailer, then the truck under the coupling's load. */
+static void
+test_outfits (void)
+{
+  for (guint i = 0; i < G_N_ELEMENTS (outfit_cases); i++)
+    {
+      const OutfitCase *c = &outfit_cases[i];
+      double on[4], hitch = 0.0;
+      FlBeamLoad load = { c->hitch, 0.0 };
+
+      g_assert_cmpint (fl_beam_axles (c->loads, c->n_loads, c->coupled ? &c->coupling : NULL, c->axles, c->n_axles, on, &hitch), ==, FL_BEAM_OK);
+      for (gsize k = 0; k < c->n_axles; k++)
+        assert_near (on[k], c->on_axles[k], 0.5);
+      if (!c->coupled)
+        continue;
+      assert_near (hitch, c->on_coupling, 0.5);
+      load.force = hitch;
+      g_assert_cmpint (fl_beam_axles (&load, 1, NULL, c->truck, c->n_truck, on, NULL), ==, FL_BEAM_OK);
+      for (gsize k = 0; k < c->n_truck; k++)
+        assert_near (on[k], c->on_truck[k], 0.5);
+    }
+}
+
+/* Where a group stands and what part an axle takes: 3 to 1 at 4 and 2 is at 3.5. */
+static void
+test_group (void)
+{
+  const FlBeamAxle axles[] = { { 4.0, 0, 3, 7 }, { 9.0, 0, NAN, 0 }, { 2.0, 0, 1, 7 } }, bad[] = { { 4.0, 0, NAN, 1 }, { 2.0, 0, 1, 1 } };
+  double x, part;
+
+  g_assert_cmpint (fl_beam_group (axles, 3, 2, &x, &part), ==, FL_BEAM_OK);
+  assert_near (x, 3.5, 1e-12);
+  assert_near (part, 0.25, 1e-12);
+  g_assert_cmpint (fl_beam_group (axles, 3, 1, &x, &part), ==, FL_BEAM_OK);
+  g_assert_true (x == 9.0 && part == 1.0);
+  g_assert_cmpint (fl_beam_group (bad, 2, 0, &x, &part), ==, FL_BEAM_BAD_SHARES);
+  g_assert_true (x == 0.0 && part == 0.0);
 }
 
 /* ── properties over random vehicles ── */
@@ -326,6 +366,8 @@ main (int argc, char **argv)
   g_test_add_func ("/statics/beam/truck", test_truck);
   g_test_add_func ("/statics/beam/rollback", test_rollback);
   g_test_add_func ("/statics/beam/oracle", test_oracle);
+  g_test_add_func ("/statics/beam/outfits", test_outfits);
+  g_test_add_func ("/statics/beam/group", test_group);
   g_test_add_func ("/statics/beam/balance", test_balance);
   g_test_add_func ("/statics/beam/invariances", test_invariances);
   g_test_add_func ("/statics/beam/superposition", test_superposition);
