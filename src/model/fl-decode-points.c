@@ -180,6 +180,7 @@ decode_implement (FlReader *reader)
   implement.id = fl_decode_id (reader);
   implement.name = fl_reader_text (reader, "name", FALSE);
   implement.lock = fl_reader_text (reader, "lock", FALSE);
+  implement.width = fl_decode_quantity (reader, "width", FL_BOUND_MACHINE_WIDTH, FALSE);
   implement.can_lower = fl_reader_bool (reader, "can_lower", TRUE);
   implement.min_tie_downs = fl_reader_int (reader, "min_tie_downs", 0, MOST_ON_AN_IMPLEMENT, 1);
   implement.tie_points = fl_reader_texts (reader, "tie_points", FALSE);

@@ -101,6 +101,7 @@ typedef struct { const char *id, *name; const FlPlace *points; gsize n_points; g
 typedef struct
 {
   const char *id, *name, *lock;
+  FlQuantity width;             /* its own, which may be more than the machine's tracks; NONE: not measured */
   gboolean can_lower;
   gint min_tie_downs;
   const char *const *tie_points;   /* NULL-terminated ids; NULL: none given */

@@ -77,6 +77,19 @@ connector_word (const FlRated *gear)
   return N_("connector");
 }
 
+/* `part` of its rating is there for each leg. */
+static void
+weigh_point (Weighing *w, const FlTiePoint *point, double part)
+{
+  FlQuantity rated = point->rated;
+
+  if (fl_quantity_known (rated))
+    rated.value *= part;
+  else
+    w->assembly->flags |= FL_ASM_UNRATED_POINT;
+  weigh (w, rated, FL_N_KINDS, N_("point"), point->id);
+}
+
 static void
 weigh_ends (Weighing *w, const FlAssemblyParts *parts)
 {
@@ -87,11 +100,11 @@ weigh_ends (Weighing *w, const FlAssemblyParts *parts)
           w->assembly->flags |= FL_ASM_UNRATED_ANCHOR;
         weigh (w, parts->anchors[i]->rated, FL_N_KINDS, N_("anchor"), parts->anchors[i]->id);
       }
-  if (parts->point == NULL)
-    return;
-  if (!fl_quantity_known (parts->point->rated))
-    w->assembly->flags |= FL_ASM_UNRATED_POINT;
-  weigh (w, parts->point->rated, FL_N_KINDS, N_("point"), parts->point->id);
+  if (parts->point != NULL)
+    weigh_point (w, parts->point, 1.0);
+  for (guint i = 0; i < parts->n_through; i++)
+    if (parts->through[i] != NULL)
+      weigh_point (w, parts->through[i], 0.5 / MAX (1, parts->through_hang[i]));
 }
 
 static void
@@ -171,6 +184,7 @@ static void
 find_lengths (FlAssembly *assembly, const FlBook *book, const FlAssemblyParts *parts, const FlEnd ends[2], FlQuantity length)
 {
   const FlBinder *binder = parts->binder != NULL ? fl_record_binder (parts->binder->record) : NULL;
+  FlChainNeeds needs;
 
   assembly->have_in = fl_quantity_in (length, FL_UNIT_IN);
   assembly->binder_run_in = binder != NULL ? fl_binder_run (book, binder) : 0.0;
@@ -179,11 +193,14 @@ find_lengths (FlAssembly *assembly, const FlBook *book, const FlAssemblyParts *p
       assembly->flags |= FL_ASM_NO_LENGTH;
       return;
     }
-  assembly->needs_in = fl_chain_needs (book, parts->run_in, ends, binder);
+  needs = fl_chain_needs_of (book, parts->run_in, ends, binder);
+  assembly->needs_in = needs.total;
   if (isnan (assembly->have_in))
     assembly->flags |= FL_ASM_LENGTH_UNKNOWN;
-  else if (!fl_reaches (assembly->have_in, assembly->needs_in))
+  else if (!fl_reaches (assembly->have_in, needs.total - needs.allowance))
     assembly->flags |= FL_ASM_TOO_SHORT;
+  else if (!fl_reaches (assembly->have_in, needs.total))
+    assembly->flags |= FL_ASM_NO_ALLOWANCE;
   if (!fl_reaches (parts->run_in, assembly->binder_run_in))
     assembly->flags |= FL_ASM_RUN_SHORT;
 }

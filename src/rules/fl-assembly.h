@@ -26,6 +26,8 @@ typedef struct
   const FlRated *chain, *binder, *strap;    /* NULL: none */
   const FlRated *connectors[FL_MAX_CONNECTORS]; gboolean connector_at_anchor[FL_MAX_CONNECTORS]; guint n_connectors;
   const FlTiePoint *point;                   /* NULL for an `over` tie-down */
+  const FlTiePoint *const *through; guint n_through;   /* the eyes that an `over` runs through; NULL entries: places that are none */
+  guint through_hang[FL_LAY_MAX_PATH];       /* how many tie-downs share each eye's rating; 0 as 1 */
   const FlAnchor *anchors[2];                /* [1] NULL for direct */
   double run_in;                             /* inches; NaN: not known */
 } FlAssemblyParts;
@@ -48,7 +50,8 @@ enum
   FL_ASM_WLL_UNKNOWN = 1 << 13, /* some gear's limit cannot be known */
   FL_ASM_ASSUMED = 1 << 14,     /* a hook taken as its chain */
   FL_ASM_LENGTH_UNKNOWN = 1 << 15,
-  FL_ASM_NO_LENGTH = 1 << 16    /* run not known: length and binder run not judged */
+  FL_ASM_NO_LENGTH = 1 << 16,   /* run not known: length and binder run not judged */
+  FL_ASM_NO_ALLOWANCE = 1 << 17 /* long enough, but not with the house's chain_allowance */
 };
 
 typedef struct
@@ -58,18 +61,16 @@ typedef struct
   const char *limited_what;     /* "chain", "binder", "strap", "shackle", "anchor", "point" */
   const char *limited_id;
   double breaking;              /* least of the known parts' breaking values, book's unit; NaN: not known */
-  double needs_in, have_in;     /* inches of chain or strap; NaN: not known */
+  double needs_in, have_in;     /* inches of chain or strap, the house's chain_allowance in what it needs; NaN: not known */
   double binder_run_in;         /* shortest run for the binder; 0 without one */
   guint flags;
   const FlRated *bad;           /* out of use, or the one whose limit is unknown */
   FlFit point_fit, anchor_fit;
 } FlAssembly;
 
+/* Both ends join the weakest part: the point and the anchor, of an `over` both anchors and the eyes it runs through. An eye is pulled by both
+ * legs of what runs through it, so its rating counts by half (ours: the two legs never pull more than twice the tension). */
 void fl_assemble (FlAssembly *assembly, const FlBook *book, const FlAssemblyParts *parts);
-
-/* TRUE if the house's rules on gear (min_wll_each, min_chain, no_straps_on_machines) allow it; `own`: it ties the load itself down, not an
- * implement. `wll` is the assembly's, in the book's unit. */
-gboolean fl_house_allows (const FlBook *book, const FlAssemblyParts *parts, double wll, gboolean own, gboolean article);
 
 /* The part that sets an assembly's limit, "chain C-041" or "anchor P1L"; NULL where nothing is known. In the arena. */
 const char *fl_assembly_limit_text (const FlAssembly *assembly, FlArena *arena);

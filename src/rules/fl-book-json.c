@@ -436,11 +436,13 @@ load_all (FlBookLoad *load)
 {
   load_head (load);
   fl_book_load_tables (load);
+  fl_book_load_force (load);
   load_damage (load);
   load_counting (load);
   load_directions (load);
   load_geometry (load);
   load_vehicles (load);
+  fl_book_load_legal (load);
   load->data->cautions = load_items (load, "cautions", &load->data->n_cautions);
   load->data->walk_round = load_items (load, "walk_round", &load->data->n_walk_round);
   load_citations (load);

@@ -49,6 +49,13 @@ gsize fl_book_load_list (FlReader *reader, const char *key);
 
 /* The tables: chain, webbing and its damage, breaking factors, friction, load cases (fl-book-tables.c). */
 void fl_book_load_tables (FlBookLoad *load);
+/* Force answers and certainty: states, stiffness, margins, tolerances (fl-book-force.c). */
+void fl_book_load_force (FlBookLoad *load);
+/* Axle groups, loads that stand out, the steering axle (fl-book-legal.c). */
+void fl_book_load_legal (FlBookLoad *load);
+
+/* What the house's stand-in ratings must not exceed: the weakest fitting of the kind that the fleet has a rating of (fl-book-house.c). */
+void fl_book_survey_house (const FlBook *book, const FlFleet *fleet, FlProblems *problems);
 
 G_END_DECLS
 #endif

@@ -228,6 +228,7 @@ fl_book_survey (const FlBook *book, const FlFleet *fleet, FlProblems *problems)
   for (gsize k = 0; k < G_N_ELEMENTS (kinds); k++)
     for (gsize i = 0; i < fl_fleet_count (fleet, kinds[k]); i++)
       survey_record (&survey, fl_fleet_at (fleet, kinds[k], i));
+  fl_book_survey_house (book, fleet, problems);
   for (gsize k = 0; k < FL_N_KINDS; k++)
     g_clear_pointer (&survey.places[k], g_hash_table_unref);
 }

@@ -24,10 +24,20 @@ typedef struct { const char *size_text; double width_in, width_mm, wll, damage_o
 
 typedef struct { const char *id; FlVec direction; double working, breaking; } FlBookCase;  /* forward, rearward, left, right; `up` apart */
 typedef struct { const char *gear, *surface, *state; double mu; } FlBookFriction;
+/* N/m of one contact (a wheel, an end of a drum, a corner of a track): upright, and sideways before it slips. */
+typedef struct { const char *gear; double up, sideways; } FlBookContact;
 typedef struct { const char *truck, *trailer; } FlBookPair;
 typedef struct { const char *kind; double lo, hi; } FlBookBand;          /* percent of gross on the coupling, by the trailer's kind of coupling */
 typedef struct { const char *rule, *citation; FlSource source; } FlBookCitation;
 typedef struct { const char *id, *text; FlSource source; } FlBookText;   /* text is a message id, to print */
+/* Axle groups by their spread in inches: up to single_within they are one axle, up to tandem_within a tandem; then below formula_from what
+ * between_two and between_more allow; from there W = factor (L N / (N - 1) + per_axle N + constant), L the spread in steps of spread_step,
+ * W to the nearest `round`, both with halves down. Two tandems with tandem_pair_from between their outer axles have twice a tandem's. */
+typedef struct
+{
+  double single_within, tandem_within, formula_from, between_two, between_more;
+  double factor, per_axle, constant, spread_step, round, tandem_pair_from;
+} FlBookBridge;
 typedef struct { const char *path; FlSource source; } FlBookBlock;       /* where the numbers of a block of the file come from: "breaking.chain" */
 
 typedef struct
@@ -74,7 +84,19 @@ typedef struct
   const FlBookText *cautions; gsize n_cautions;
   const FlBookText *walk_round; gsize n_walk_round;   /* lines of the walk-around that hold for every load */
   const FlBookCitation *citations; gsize n_citations;
+  /* Force answers: the deck's state where a move gives none; steps of the load sharing. Stiffness: chain_modulus Pa over both legs of a
+   * link; webbing_strain: force at full strain over the working load limit; the parts' own, N/m. */
+  const char *state_when_not_given; gint force_steps;
+  double chain_modulus, webbing_strain, binder_stiffness, connector_stiffness, anchor_stiffness, point_stiffness, stop_stiffness;
+  const FlBookContact *contact_stiffness; gsize n_contact_stiffness;
+  double margin_pct[FL_BASIS_SCALE + 1];        /* of a weight, by how it is known */
+  double off_lengthwise, off_sideways;    /* inches: how far off its place a load may be set down */
+
   const FlBookBlock *blocks; gsize n_blocks;          /* the source of every block of the file */
+
+  FlBookBridge bridge;
+  double flag_side, flag_rear;  /* inches beyond the vehicle's side and rear from which a load is flagged */
+  double steer_least_pct;       /* of what the truck weighs on its wheels, on a steering axle that its load makes lighter */
 } FlBookData;
 
 /* Reads and checks a rule book. NULL and problems (path, line, value, expected) if anything is wrong or missing. (transfer full) */
@@ -110,6 +132,8 @@ double fl_book_chain_wll (const FlBook *book, double size_in, gint grade);
 /* Friction of running gear on a surface in a deck state ("dry", "wet", "frost"); a missing cell takes the lowest of its row; unknown running gear or
  * surface the lowest there is for the state; a state that is NULL or unknown the lowest of all states. */
 double fl_book_friction (const FlBook *book, const char *gear, const char *surface, const char *state);
+/* Stiffness of a contact of this running gear; the softest of all for one that the book does not know. */
+FlBookContact fl_book_contact (const FlBook *book, const char *gear);
 
 G_END_DECLS
 #endif

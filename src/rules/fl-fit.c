@@ -132,23 +132,28 @@ binder_take_up (const FlBook *book, const FlBinder *binder)
     }
 }
 
-double
-fl_chain_needs (const FlBook *book, double run_in, const FlEnd ends[2], const FlBinder *binder)
+FlChainNeeds
+fl_chain_needs_of (const FlBook *book, double run_in, const FlEnd ends[2], const FlBinder *binder)
 {
   const FlBookData *data = fl_book_data (book);
   const FlHouseRule *allowance = fl_policy_rule (fl_book_policy (book), FL_HOUSE_CHAIN_ALLOWANCE);
-  double needs = run_in + data->tail;
+  FlChainNeeds needs = { .run = run_in, .tail = data->tail };
 
-  if (ends == NULL)
-    return needs;
-  for (gsize i = 0; i < 2; i++)
+  for (gsize i = 0; i < 2 && ends != NULL; i++)
     if (ends[i].hook == FL_HOOK_UNKNOWN || fl_hook_is_grab (ends[i].hook))
-      needs += data->hook_back;
-  if (binder != NULL)
-    needs += binder_take_up (book, binder);
-  if (allowance != NULL)
-    needs += fl_quantity_in (allowance->length, FL_UNIT_IN);
+      needs.hooks += data->hook_back;
+  if (ends != NULL && binder != NULL)
+    needs.take_up = binder_take_up (book, binder);
+  if (ends != NULL && allowance != NULL)
+    needs.allowance = fl_quantity_in (allowance->length, FL_UNIT_IN);
+  needs.total = needs.run + needs.hooks + needs.take_up + needs.tail + needs.allowance;
   return needs;
+}
+
+double
+fl_chain_needs (const FlBook *book, double run_in, const FlEnd ends[2], const FlBinder *binder)
+{
+  return fl_chain_needs_of (book, run_in, ends, binder).total;
 }
 
 double

@@ -5,6 +5,7 @@
 #include <math.h>
 
 #include "fl-contact.h"
+#include "fl-force.h"
 #include "fl-say.h"
 
 static const FlRequirement requirements[] = {
@@ -19,6 +20,8 @@ static const FlRequirement requirements[] = {
   { "implements", fl_check_implements, FALSE },
   { "articulation", fl_check_articulation, FALSE },
   { "locks", fl_check_locks, FALSE },
+  { "force", fl_check_force, FALSE },
+  { "held_down", fl_check_held_down, FALSE },
   { "cannot_loosen", fl_check_cannot_loosen, FALSE },
   { "edge_protection", fl_check_edges, FALSE },
   { "fit", fl_check_fit, FALSE },
@@ -28,13 +31,19 @@ static const FlRequirement requirements[] = {
   { "point_choice", fl_check_points, FALSE },
   { "mixed_gear", fl_check_mixed, FALSE },
   { "house_gear", fl_check_house_gear, FALSE },
+  { "house_loads", fl_check_house_loads, FALSE },
+  { "house_place", fl_check_house_place, TRUE },
   { "axle_rating", fl_check_axles, TRUE },
   { "coupling", fl_check_coupling, TRUE },
   { "gross", fl_check_gross, TRUE },
   { "sizes", fl_check_sizes, TRUE },
+  { "concentrated", fl_check_concentrated, TRUE },
+  { "axle_legal", fl_check_permit, FALSE },         /* a permit is no reason against a place */
   { "ramp", fl_check_ramp, TRUE },
   { "unmeasured", fl_check_unmeasured, FALSE },
   { "weight_basis", fl_check_weight_basis, FALSE },
+  { "weight_margin", fl_check_weight_margin, FALSE },
+  { "placement", fl_check_placement, FALSE },
   { "recheck", fl_check_recheck, FALSE },
 };
 
@@ -48,6 +57,13 @@ fl_requirements (gsize *n)
 void
 fl_judge_place (const FlScene *scene, FlFindings *findings)
 {
+  fl_judge_place_at (scene, FL_JUDGE_SETTLED, findings);
+}
+
+void
+fl_judge_place_at (const FlScene *scene, FlJudgeDepth depth, FlFindings *findings)
+{
+  ((FlScene *) scene)->depth = depth;
   for (gsize i = 0; i < G_N_ELEMENTS (requirements); i++)
     if (requirements[i].of_place)
       requirements[i].check (scene, findings);
@@ -251,79 +267,6 @@ freeze_loads (const FlScene *scene, FlArena *arena)
   return out;
 }
 
-/* ── forces: component sums at the working level ── */
-
-/* The least friction of its contacts, for the deck's state; NaN where the state is not given or the load has no running gear on record. */
-static double
-friction_of (const FlScene *scene, const FlSceneLoad *load, const char *state)
-{
-  const FlPlanLoad *choice = &scene->choices->loads[load - scene->loads];
-  const FlMachine *machine = load->machine;
-  const char *surface = load->stand.zone != NULL && load->stand.zone->surface != NULL ? load->stand.zone->surface : scene->trailer->surface;
-  double least = INFINITY;
-
-  if (choice->mat != NULL)      /* as certified, else what an unmarked mat counts, 393.108(g) */
-    return isnan (choice->mat_mu) ? fl_book_data (scene->book)->mat_default_mu : choice->mat_mu;
-  for (gsize i = 0; i < machine->n_contacts; i++)
-    least = fmin (least, fl_book_friction (scene->book, fl_running_gear_id (machine->contacts[i].gear), surface, state));
-  if (machine->n_contacts == 0 && machine->running_gear != FL_GEAR_UNKNOWN)
-    least = fl_book_friction (scene->book, fl_running_gear_id (machine->running_gear), surface, state);
-  return isfinite (least) ? least : NAN;
-}
-
-static FlMovement
-movement_of (FlVec direction)
-{
-  for (guint k = 0; k < FL_N_MOVEMENTS; k++)
-    if (fl_vec_dot (fl_movement_direction (k), direction) > 0.5)
-      return k;
-  return FL_MOVES_UP;
-}
-
-typedef struct { FlForceResult *out; gsize n; } Forces;
-
-static void
-add_forces (const FlScene *scene, guint load, const FlSums *sums, const char *state, double friction, Forces *f)
-{
-  const FlBookData *data = fl_book_data (scene->book);
-  double rated;
-  gboolean blocked = fl_scene_blocked (scene, load, &rated) && isfinite (rated);
-
-  for (gsize k = 0; k < data->n_cases; k++)
-    {
-      FlMovement way = movement_of (data->cases[k].direction);
-      double have = sums->g[way] + friction;
-
-      if (way == FL_MOVES_FORWARD && blocked && scene->loads[load].weight > 0.0)
-        have += rated / scene->loads[load].weight;
-      f->out[f->n++] = (FlForceResult) { .load = load, .case_id = data->cases[k].id, .level = "working", .friction = state,
-                                         .method = "component_sum", .demand = FL_GEES (data->cases[k].working),
-                                         .capacity = FL_GEES (have) };
-    }
-}
-
-static void
-freeze_forces (const FlScene *scene, FlAssessmentParts *parts, FlArena *arena)
-{
-  const FlBookData *data = fl_book_data (scene->book);
-  const char *state = scene->move->deck_state;
-  Forces f = { fl_arena_new0 (arena, FlForceResult, 2 * scene->n_loads * data->n_cases), 0 };
-
-  for (guint i = 0; i < scene->n_loads; i++)
-    {
-      FlSums sums = fl_scene_sums (scene, i);
-      double friction = state != NULL ? friction_of (scene, &scene->loads[i], state) : NAN;
-
-      if (isnan (scene->loads[i].weight))
-        continue;
-      add_forces (scene, i, &sums, "none", 0.0, &f);
-      if (isfinite (friction))
-        add_forces (scene, i, &sums, state, friction, &f);
-    }
-  parts->forces = f.out;
-  parts->n_forces = f.n;
-}
-
 /* ── axles ── */
 
 typedef struct { FlAxleResult *out; gsize n; } Axles;
@@ -447,7 +390,7 @@ gather_records (const FlScene *scene)
 }
 
 FlAssessment *
-fl_judge (const FlScene *scene)
+fl_judge_at (const FlScene *scene, FlJudgeDepth depth)
 {
   const FlBookData *data = fl_book_data (scene->book);
   g_autoptr(FlFindings) findings = fl_findings_new ();
@@ -459,16 +402,24 @@ fl_judge (const FlScene *scene)
     .n_cautions = data->n_cautions, .n_walk_round = data->n_walk_round, .records = (const FlRecord *const *) records->pdata,
     .n_records = records->len };
 
+  ((FlScene *) scene)->depth = depth;
+  fl_scene_work_forces ((FlScene *) scene);
   for (gsize i = 0; i < G_N_ELEMENTS (requirements); i++)
     requirements[i].check (scene, findings);
   parts.ties = freeze_ties (scene, arena);
   parts.loads = freeze_loads (scene, arena);
-  freeze_forces (scene, &parts, arena);
+  fl_judge_freeze_forces (scene, &parts, arena);
   freeze_axles (scene, &parts, arena);
   parts.sizes = freeze_sizes (scene);
   parts.cautions = freeze_texts (data->cautions, data->n_cautions, arena);
   parts.walk_round = freeze_texts (data->walk_round, data->n_walk_round, arena);
   return fl_assessment_new (&parts);
+}
+
+FlAssessment *
+fl_judge (const FlScene *scene)
+{
+  return fl_judge_at (scene, FL_JUDGE_SETTLED);
 }
 
 FlAssessment *

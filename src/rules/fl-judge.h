@@ -19,10 +19,15 @@ typedef struct
 /* The table. Static. */
 const FlRequirement *fl_requirements (gsize *n);
 
-/* All of them over the scene, frozen with copies of what they read. The only maker of assessments. (transfer full) */
+/* All of them over the scene, as deep as asked, frozen with copies of what they read. The only maker of assessments. (transfer full) */
+FlAssessment *fl_judge_at (const FlScene *scene, FlJudgeDepth depth);
+/* At rest: FL_JUDGE_SETTLED. Whatever is shown as the answer, printed or signed comes from here. (transfer full) */
 FlAssessment *fl_judge (const FlScene *scene);
 
-/* The requirements that rest on the places alone: what the search asks before it looks for tie-downs. Appends to `findings`. */
+/* The requirements that rest on the places alone: what the search asks before it looks for tie-downs. Appends to `findings`. Where depth is
+ * FL_JUDGE_MOVING the nearest cures are not worked out; verdicts are the same. */
+void fl_judge_place_at (const FlScene *scene, FlJudgeDepth depth, FlFindings *findings);
+/* At rest: FL_JUDGE_SETTLED. */
 void fl_judge_place (const FlScene *scene, FlFindings *findings);
 
 /* TRUE if the finding alone keeps a plan from standing: short or unknown by law, rating, practice or house. */

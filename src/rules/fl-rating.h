@@ -51,7 +51,9 @@ FlFit fl_fit_binder (const FlBinder *binder, const FlChain *chain);
 
 /* Length of chain that a run takes: run + hook_back for each grab end (a hook nobody looked at counts as one) + the binder's take-up (its own, else the
  * book's for its kind) + tail, plus the house's chain_allowance. Inches. Straps: run + tail, with `ends` NULL. `binder` may be NULL. */
-double fl_chain_needs (const FlBook *book, double run_in, const FlEnd ends[2], const FlBinder *binder);
+typedef struct { double run, hooks, take_up, tail, allowance, total; } FlChainNeeds;
+FlChainNeeds fl_chain_needs_of (const FlBook *book, double run_in, const FlEnd ends[2], const FlBinder *binder);
+double fl_chain_needs (const FlBook *book, double run_in, const FlEnd ends[2], const FlBinder *binder);   /* its total */
 /* The shortest run in which the binder still works: its own needs_run, else the book's for its kind. Inches. */
 double fl_binder_run (const FlBook *book, const FlBinder *binder);
 

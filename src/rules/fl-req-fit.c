@@ -4,20 +4,70 @@
 #include "fl-say.h"
 
 #include <math.h>
+#include <string.h>
 
 #include "fl-run.h"
 
 typedef struct { guint flag; FlVerdict verdict; const char *message; } Remark;
+
+/* What of a chain or strap a run takes, to be added up by hand. */
+static void
+step_length (const FlScene *scene, FlSteps *steps, const FlSceneTie *tie)
+{
+  const FlRated *gear = tie->parts.chain != NULL ? tie->parts.chain : tie->parts.strap;
+  const FlBinder *binder = tie->parts.binder != NULL ? fl_record_binder (tie->parts.binder->record) : NULL;
+  const FlEnd *ends = tie->parts.chain != NULL ? fl_record_chain (tie->parts.chain->record)->ends : NULL;
+  FlChainNeeds needs = fl_chain_needs_of (scene->book, tie->parts.run_in, ends, binder);
+
+  if (gear == NULL || isnan (needs.total))
+    return;
+  fl_step (steps, N_("Tie-down {no}: run {run} + hooking back {hooks} + take-up {take_up} + tail {tail} + the house's allowance {allowance} = {needs}; it has {length}."),
+           FL_FACT_QUANTITY ("no", FL_COUNT (tie->choice->no)), FL_FACT_QUANTITY ("run", FL_IN (needs.run)),
+           FL_FACT_QUANTITY ("hooks", FL_IN (needs.hooks)), FL_FACT_QUANTITY ("take_up", FL_IN (needs.take_up)),
+           FL_FACT_QUANTITY ("tail", FL_IN (needs.tail)), FL_FACT_QUANTITY ("allowance", FL_IN (needs.allowance)),
+           FL_FACT_QUANTITY ("needs", FL_IN (needs.total)),
+           FL_FACT_QUANTITY ("length", isnan (tie->assembly.have_in) ? FL_NOT_MEASURED : FL_IN (tie->assembly.have_in)));
+}
+
+/* A run from end to end, to be measured after. */
+static void
+step_run (FlSteps *steps, const FlSceneTie *tie)
+{
+  gsize end = tie->choice->over ? 1 : 0;
+  FlVec along;
+
+  if (tie->lay.n_path < 2 || isnan (tie->lay.deck))
+    return;
+  along = fl_vec_sub (tie->lay.path[end == 1 ? 0 : 1], tie->lay.path[end]);
+  fl_step (steps, N_("Tie-down {no}: from its point {along} along, {across} across, {down} down: deck angle {deck} (arc sine of down over length), plan angle {plan}; whole run {run}."),
+           FL_FACT_QUANTITY ("no", FL_COUNT (tie->choice->no)), FL_FACT_QUANTITY ("along", FL_IN (fabs (along.x) / FL_M_PER_IN)),
+           FL_FACT_QUANTITY ("across", FL_IN (fabs (along.y) / FL_M_PER_IN)), FL_FACT_QUANTITY ("down", FL_IN (-along.z / FL_M_PER_IN)),
+           FL_FACT_QUANTITY ("deck", FL_DEG (tie->lay.deck)), FL_FACT_QUANTITY ("plan", FL_DEG (tie->lay.plan)),
+           FL_FACT_QUANTITY ("run", FL_IN (tie->lay.run / FL_M_PER_IN)));
+}
+
+/* Its lengths and its run, for whoever wants to check them. */
+static FlSteps
+steps_of (const FlScene *scene, FlFindings *findings, const FlSceneTie *tie)
+{
+  FlSteps steps = FL_STEPS (findings);
+
+  step_run (&steps, tie);
+  step_length (scene, &steps, tie);
+  return steps;
+}
 
 static void
 say_tie (const FlScene *scene, FlFindings *findings, guint i, const char *rule, FlStanding standing, FlVerdict verdict, const char *message,
          FlQuantity need, FlQuantity have, const char *word)
 {
   const FlSceneTie *tie = &scene->ties[i];
+  gboolean of_run = strcmp (rule, "fit") == 0 || strstr (rule, "_angle") != NULL || strcmp (rule, "pull_window") == 0;
+  FlSteps steps = of_run ? steps_of (scene, findings, tie) : FL_STEPS (findings);
 
   fl_say (scene, findings, &(FlSaying) {
     .rule = rule, .standing = standing, .verdict = verdict, .subject = tie->subject, .tie = i + 1, .load = tie->load + 1, .need = need,
-    .have = have, .message = message, .facts = { FL_FACT_TEXT ("name", word != NULL ? word : "-") } });
+    .have = have, .message = message, .steps = &steps, .facts = { FL_FACT_TEXT ("name", word != NULL ? word : "-") } });
 }
 
 /* ── tightened, edges ── */
@@ -124,12 +174,17 @@ void
 fl_check_fit (const FlScene *scene, FlFindings *findings)
 {
   gsize before = fl_findings_count (findings);
+  FlSteps steps = FL_STEPS (findings);
 
   for (guint i = 0; i < scene->n_ties; i++)
-    check_fit_of (scene, findings, i);
+    {
+      check_fit_of (scene, findings, i);
+      step_length (scene, &steps, &scene->ties[i]);
+    }
   if (fl_findings_count (findings) == before && scene->n_ties > 0)
-    fl_say_met (scene, findings, "fit", FL_BY_PRACTICE, "tie-downs", 0,
-                N_("As far as measured, hooks go in, binders suit the chains, chains are long enough and runs are clear."));
+    fl_say (scene, findings, &(FlSaying) {
+      .rule = "fit", .standing = FL_BY_PRACTICE, .verdict = FL_MET, .subject = "tie-downs", .steps = &steps,
+      .message = N_("As far as measured, hooks go in, binders suit the chains, chains are long enough and runs are clear.") });
 }
 
 /* ── angles ── */
@@ -157,8 +212,21 @@ check_angles_of (const FlScene *scene, FlFindings *findings, guint i)
 void
 fl_check_angles (const FlScene *scene, FlFindings *findings)
 {
+  const FlBookData *data = fl_book_data (scene->book);
+  gsize before = fl_findings_count (findings);
+  FlSteps steps = FL_STEPS (findings);
+
   for (guint i = 0; i < scene->n_ties; i++)
-    check_angles_of (scene, findings, i);
+    {
+      check_angles_of (scene, findings, i);
+      step_run (&steps, &scene->ties[i]);
+    }
+  if (fl_findings_count (findings) == before && steps.n > 0)
+    fl_say (scene, findings, &(FlSaying) {
+      .rule = "angles", .standing = FL_BY_PRACTICE, .verdict = FL_MET, .subject = "tie-downs", .steps = &steps,
+      .message = N_("All runs lie {lo} to {hi} to the deck and at least {plan} off the trailer's length."),
+      .facts = { FL_FACT_QUANTITY ("lo", FL_DEG (data->deck_lo)), FL_FACT_QUANTITY ("hi", FL_DEG (data->deck_hi)),
+                 FL_FACT_QUANTITY ("plan", FL_DEG (data->plan_min)) } });
 }
 
 /* ── chains that touch ── */

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* What keeps the load where it is: held in all directions (393.130(c)(1)), rolling (393.106(c)(1)), implements (393.130(b)(1)),
  * articulation (393.130(b)(2)) and the other locks. */
+#include "fl-force.h"
+#include "fl-house.h"
 #include "fl-say.h"
 
 #include <math.h>
@@ -36,23 +38,46 @@ say_not_held (const FlScene *scene, FlFindings *findings, guint i, FlMovement wa
     .facts = { FL_FACT_TEXT ("way_word", movement_words[way]) } });
 }
 
+/* What is held each way without friction: the upper bound where the load can be judged as a body, else the component sum. */
+static void
+hold_each_way (const FlScene *scene, guint i, const FlSums *sums, double *held)
+{
+  const FlBookData *data = fl_book_data (scene->book);
+  const FlSceneForce *force = scene->force != NULL ? &scene->force[i] : NULL;
+
+  for (guint k = 0; k < FL_N_MOVEMENTS; k++)
+    held[k] = sums->g[k];
+  if (force == NULL || force->why != FL_FORCE_JUDGED)
+    return;
+  for (gsize c = 0; c < data->n_cases; c++)
+    for (guint k = 0; k < FL_N_MOVEMENTS; k++)
+      if (fl_vec_dot (fl_movement_direction (k), data->cases[c].direction) > 0.5)
+        held[k] = fl_force_answer (force, c, FL_LEVEL_WORKING, FL_FRICTION_NONE)->bound;
+}
+
 static void
 check_floor (const FlScene *scene, FlFindings *findings, guint i, const FlSums *sums)
 {
   const FlSceneLoad *load = &scene->loads[i];
-  double floor = fl_book_data (scene->book)->all_directions_floor, least = INFINITY;
+  double floor = fl_book_data (scene->book)->all_directions_floor, held[FL_N_MOVEMENTS];
+  FlSteps steps = FL_STEPS (findings);
+  gboolean known = load->weight > 0.0;
   guint way = 0;
 
+  hold_each_way (scene, i, sums, held);
   for (guint k = 0; k < FL_N_MOVEMENTS; k++)
-    if (sums->g[k] < least)
-      {
-        least = sums->g[k];
-        way = k;
-      }
+    {
+      way = held[k] < held[way] ? k : way;
+      fl_step (&steps, N_("Against moving {way_word}: {held} (component sum {sum}), friction not counted."),
+               FL_FACT_TEXT ("way_word", movement_words[k]), FL_FACT_QUANTITY ("held", FL_GEES (held[k])),
+               FL_FACT_QUANTITY ("sum", FL_GEES (sums->g[k])));
+    }
   fl_say (scene, findings, &(FlSaying) {
-    .rule = "all_directions", .standing = fl_heavy_standing (load), .verdict = fl_reaches (least, floor) ? FL_MET : FL_CAUTION,
-    .subject = load->subject, .load = i + 1, .need = FL_GEES (floor), .have = FL_GEES (least),
-    .message = N_("Held in all directions by the tie-downs alone, friction not counted; least {way_word}: {have} of its weight."),
+    .rule = "all_directions", .standing = fl_heavy_standing (load), .verdict = !known ? FL_UNKNOWN : fl_reaches (held[way], floor) ? FL_MET : FL_CAUTION,
+    .subject = load->subject, .load = i + 1, .need = FL_GEES (floor), .have = known ? FL_GEES (held[way]) : FL_NOT_MEASURED,
+    .steps = known ? &steps : NULL,
+    .message = known ? N_("Held in all directions by the tie-downs alone, friction not counted; least {way_word}: {have} of its weight.")
+                     : N_("Something holds it in each direction; how much is not known, for its weight is not on record."),
     .facts = { FL_FACT_TEXT ("way_word", movement_words[way]) } });
 }
 
@@ -136,10 +161,12 @@ name_of (const char *name, const char *id)
 }
 
 static const char *
-implement_message (gboolean heavy, gint need, gint have)
+implement_message (gboolean heavy, gboolean locked, gint need, gint have)
 {
+  if (locked && have < need)
+    return N_("Lower the {implement} fully and engage its {lock}, which the house takes for a tie-down of its own.");
   if (have >= need)
-    return have == 0 ? N_("Lower the {implement} fully; no tie-down of its own is asked for.")
+    return have == 0 ? N_("Lower the {implement} fully; its record asks for no tie-down of its own: look whether it is secured to the trailer.")
            : have == 1 ? N_("Lower the {implement} fully; a tie-down of its own holds it.")
                        : N_("Lower the {implement} fully; {have} tie-downs of its own hold it.");
   if (need == 1)
@@ -149,17 +176,29 @@ implement_message (gboolean heavy, gint need, gint have)
                : N_("The {implement} is better lowered and held by {need} tie-downs of its own; it has {have}.");
 }
 
+/* The rule wants it secured to the vehicle: a record that asks for no tie-down at all is at best something to look at. */
+static FlVerdict
+verdict_of_implement (const FlSceneLoad *load, gint need, gint have, gboolean locked)
+{
+  if (have < need && !locked)
+    return fl_heavy_short (load);
+  return have == 0 && !locked ? FL_CAUTION : FL_MET;
+}
+
 static void
 check_implement (const FlScene *scene, FlFindings *findings, guint i, const FlImplement *implement)
 {
   const FlSceneLoad *load = &scene->loads[i];
   gint have = (gint) count_for (scene, i, implement), need = implement->min_tie_downs;
   const char *name = name_of (implement->name, implement->id);
+  const FlLock *lock = fl_implement_lock (load->machine, implement);
+  gboolean locked = fl_house_lock_suffices (scene->book, load->machine, implement);
 
   fl_say (scene, findings, &(FlSaying) {
-    .rule = "implements", .standing = fl_heavy_standing (load), .verdict = have >= need ? FL_MET : fl_heavy_short (load),
+    .rule = "implements", .standing = fl_heavy_standing (load), .verdict = verdict_of_implement (load, need, have, locked),
     .subject = load->subject, .load = i + 1, .need = FL_COUNT (need), .have = FL_COUNT (have),
-    .message = implement_message (load->heavy, need, have), .facts = { FL_FACT_TEXT ("implement", name) } });
+    .message = implement_message (load->heavy, locked, need, have),
+    .facts = { FL_FACT_TEXT ("implement", name), FL_FACT_TEXT ("lock", lock != NULL ? name_of (lock->name, lock->id) : "-") } });
   if (!implement->can_lower)
     fl_say (scene, findings, &(FlSaying) {
       .rule = "implements", .standing = FL_BY_PRACTICE, .verdict = FL_CAUTION, .subject = load->subject, .load = i + 1,

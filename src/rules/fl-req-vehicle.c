@@ -1,17 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The load on its vehicle: what it stands on, axles, coupling, ratings, sizes. Makers' and plate limits are of standing `rating`. */
-#include "fl-say.h"
-
+/* What the makers' plates allow: axles, coupling, gross weights. Makers' and plate limits are of standing `rating`. */
 #include <math.h>
 
-#include "fl-contact.h"
-#include "fl-run.h"
-
-static double
-in_m (FlQuantity q)
-{
-  return fl_quantity_in (q, FL_UNIT_M);
-}
+#include "fl-vehicle.h"
 
 /* have against a limit that may be missing: met, short, or `absent`. */
 static FlVerdict
@@ -24,151 +15,10 @@ against (double have, FlQuantity limit, FlUnit unit, FlVerdict absent)
   return fl_reaches (fl_quantity_in (limit, unit), have) ? FL_MET : FL_SHORT;
 }
 
-/* ── what it stands on ── */
-
-static void
-say_load (const FlScene *scene, FlFindings *findings, guint i, const char *rule, FlStanding standing, FlVerdict verdict, const char *message,
-          const char *name)
-{
-  fl_say (scene, findings, &(FlSaying) { .rule = rule, .standing = standing, .verdict = verdict, .subject = scene->loads[i].subject,
-                                         .load = i + 1, .message = message, .facts = { FL_FACT_TEXT ("name", name != NULL ? name : "-") } });
-}
-
-static gboolean
-on_carrying_zones (const FlTrailer *trailer, FlRect rect)
-{
-  double length = rect.x_max - rect.x_min, carried = 0.0;
-
-  for (gsize k = 0; k < trailer->n_zones; k++)
-    {
-      const FlZone *zone = &trailer->zones[k];
-
-      if (zone->carries)
-        carried += length > 0.0 ? fl_rect_overlap_x (rect, in_m (zone->x0), in_m (zone->x1))
-                                : fl_rect_share_x (rect, in_m (zone->x0), in_m (zone->x1));
-    }
-  return fl_reaches (carried + FL_STATICS_GRAZE, length > 0.0 ? length : 1.0);
-}
-
-static void
-check_patches (const FlScene *scene, FlFindings *findings, guint i)
-{
-  const FlSceneLoad *load = &scene->loads[i];
-  double half = scene->ground.half_width;
-  gboolean off_zone = FALSE, off_side = FALSE, over_side = FALSE;
-
-  for (gsize k = 0; k < load->machine->n_contacts; k++)
-    {
-      const FlContactPatch *c = &load->machine->contacts[k];
-      FlRect rect = fl_contact_rect (load->stand.pose, in_m (c->x), in_m (c->y), in_m (c->length), in_m (c->width));
-      double middle = fabs (rect.y_min + rect.y_max) / 2;
-
-      off_zone = off_zone || !on_carrying_zones (scene->trailer, rect);
-      off_side = off_side || middle > half;
-      over_side = over_side || fmax (-rect.y_min, rect.y_max) > half + FL_STATICS_GRAZE;
-    }
-  if (off_zone)
-    say_load (scene, findings, i, "stands_on_deck", FL_BY_RATING, FL_SHORT,
-              N_("A wheel, track or drum stands where the deck does not carry: move the load."), NULL);
-  else if (off_side)
-    say_load (scene, findings, i, "stands_on_deck", FL_BY_RATING, FL_SHORT, N_("A wheel, track or drum stands beside the deck."), NULL);
-  else
-    say_load (scene, findings, i, "stands_on_deck", FL_BY_RATING, FL_MET, N_("It stands wholly on deck that carries."), NULL);
-  if (over_side && !off_side)
-    say_load (scene, findings, i, "stands_on_deck", FL_BY_PRACTICE, FL_CAUTION,
-              N_("A track or wheel hangs over the side of the deck: a competent person must look at it."), NULL);
-}
-
-/* Without contacts on record the whole length must stand on deck that carries. */
-static void
-check_outline_on_deck (const FlScene *scene, FlFindings *findings, guint i)
-{
-  FlBox box = scene->loads[i].stand.outline;
-  gboolean on = on_carrying_zones (scene->trailer, (FlRect) { box.min.x, box.max.x, box.min.y, box.max.y });
-
-  say_load (scene, findings, i, "stands_on_deck", FL_BY_RATING, on ? FL_MET : scene->loads[i].machine->article ? FL_SHORT : FL_UNKNOWN,
-            on ? N_("Its whole length is over deck that carries.")
-               : N_("It reaches beyond the deck that carries, and where it touches the deck was not measured."), NULL);
-}
-
-/* The raised part of the trailer (a neck) that a body of the machine would go through. */
-static const char *
-body_meets (const FlScene *scene, const FlSceneLoad *load)
-{
-  const FlStand *s = &load->stand;
-
-  for (guint k = 0; k < s->n_solids; k++)
-    for (guint d = 0; d < scene->ground.n_decks; d++)
-      {
-        const FlBox *a = &s->solids[k], *b = &scene->ground.decks[d];
-        const double g = FL_STATICS_GRAZE;
-
-        if (a->min.x + g < b->max.x && a->max.x - g > b->min.x && a->min.y + g < b->max.y && a->max.y - g > b->min.y
-            && a->min.z + g < b->max.z)
-          return s->solid_names[k] != NULL ? s->solid_names[k] : "body";
-      }
-  return NULL;
-}
-
-static void
-check_neighbours (const FlScene *scene, FlFindings *findings, guint i)
-{
-  for (guint k = i + 1; k < scene->n_loads; k++)
-    {
-      const FlBox *a = &scene->loads[i].stand.outline, *b = &scene->loads[k].stand.outline;
-
-      if (scene->loads[k].stand.placed && a->min.x + FL_STATICS_GRAZE < b->max.x && a->max.x - FL_STATICS_GRAZE > b->min.x
-          && a->min.y + FL_STATICS_GRAZE < b->max.y && a->max.y - FL_STATICS_GRAZE > b->min.y
-          && fl_quantity_known (scene->loads[i].machine->width) && fl_quantity_known (scene->loads[k].machine->width))
-        say_load (scene, findings, i, "stands_on_deck", FL_BY_PRACTICE, FL_SHORT, N_("It stands where {name} stands: move one of them."),
-                  scene->loads[k].subject);
-    }
-}
-
-static void
-check_clear_width (const FlScene *scene, FlFindings *findings, guint i)
-{
-  const FlMachine *machine = scene->loads[i].machine;
-  double have = in_m (scene->trailer->clear_width), need = machine->n_contacts > 0 ? 0.0 : in_m (machine->width);
-
-  for (gsize k = 0; k < machine->n_contacts; k++)
-    need = fmax (need, 2 * fabs (in_m (machine->contacts[k].y)) + in_m (machine->contacts[k].width));
-  if (isnan (have) || isnan (need) || fl_reaches (have, need))
-    return;
-  fl_say (scene, findings, &(FlSaying) {
-    .rule = "stands_on_deck", .standing = FL_BY_PRACTICE, .verdict = FL_SHORT, .subject = scene->loads[i].subject, .load = i + 1,
-    .need = FL_IN (need / FL_M_PER_IN), .have = FL_IN (have / FL_M_PER_IN),
-    .message = N_("It does not fit between the fenders: it is {need} wide on the ground, there are {have}.") });
-}
-
-void
-fl_check_stands (const FlScene *scene, FlFindings *findings)
-{
-  for (guint i = 0; i < scene->n_loads; i++)
-    {
-      const FlSceneLoad *load = &scene->loads[i];
-      const char *met;
-
-      if (!load->stand.placed)
-        {
-          say_load (scene, findings, i, "stands_on_deck", FL_BY_PRACTICE, FL_UNKNOWN,
-                    N_("It has no place on the deck yet, or its length was not measured."), NULL);
-          continue;
-        }
-      if (load->machine->n_contacts > 0)
-        check_patches (scene, findings, i);
-      else
-        check_outline_on_deck (scene, findings, i);
-      met = body_meets (scene, load);
-      if (met != NULL)
-        say_load (scene, findings, i, "stands_on_deck", FL_BY_PRACTICE, FL_SHORT,
-                  N_("A part of it ({name}) would go through the raised part of the trailer: move it back or turn it round."), met);
-      check_neighbours (scene, findings, i);
-      check_clear_width (scene, findings, i);
-    }
-}
-
 /* ── axles ── */
+
+/* A vehicle's axles as findings speak of them. */
+typedef struct { const char *name; const FlAxle *axles; gsize n; const double *loads; gboolean of_truck; } Axles;
 
 /* Axles are numbered from the front. */
 static guint
@@ -177,34 +27,146 @@ number_from_front (const FlAxle *axles, gsize n, gsize index)
   guint number = 1;
 
   for (gsize i = 0; i < n; i++)
-    number += i != index && (in_m (axles[i].x) > in_m (axles[index].x) || (in_m (axles[i].x) == in_m (axles[index].x) && i < index));
+    {
+      double x = fl_quantity_in (axles[i].x, FL_UNIT_M), own = fl_quantity_in (axles[index].x, FL_UNIT_M);
+
+      number += i != index && (x > own || (x == own && i < index));
+    }
   return number;
 }
 
-static void
-check_axle (const FlScene *scene, FlFindings *findings, const char *vehicle, const FlAxle *axles, gsize n, gsize i, double load)
+static const char *
+axle_subject (FlFindings *findings, const Axles *a, gsize i)
 {
-  FlUnit unit = fl_book_data (scene->book)->unit;
-  FlVerdict verdict = load < 0.0 ? FL_SHORT : against (load, axles[i].rated, unit, FL_UNKNOWN);
-  const char *subject = fl_arena_printf (fl_findings_arena (findings), "%s %u", vehicle, number_from_front (axles, n, i));
-
-  fl_say (scene, findings, &(FlSaying) {
-    .rule = "axle_rating", .standing = FL_BY_RATING, .verdict = verdict, .subject = subject, .need = fl_weight (scene, load),
-    .have = axles[i].rated,
-    .message = load < 0.0 ? N_("The load lifts {subject} off the road: move it.")
-               : verdict == FL_MET ? N_("{subject} carries {need}, rated {have}.")
-               : verdict == FL_SHORT ? N_("{subject} would carry {need}, more than its rating of {have}: move the load.")
-                                     : N_("What {subject} carries or may carry is not known: weigh it, or enter its rating.") });
+  return fl_arena_printf (fl_findings_arena (findings), "%s %u", a->name, number_from_front (a->axles, a->n, i));
 }
 
 static const char *
-why_unknown (const FlScene *scene)
+axle_message (double load, FlVerdict verdict, const FlNearest *nearest)
 {
-  if (!scene->axles.cg_known)
-    return N_("Axle loads are not known: the place or the center of gravity of a load is missing.");
-  if (!scene->axles.tares_known || scene->trailer->n_axles == 0)
-    return N_("Axle loads are not known: the trailer's axles or their empty weights are missing.");
-  return N_("Axle loads are not known: the trailer's axle groups cannot be solved as a beam; give its axles one group.");
+  if (load < 0.0)
+    return fl_nearest_text (nearest, N_("The load lifts {subject} off the road: set {load} {distance} {way_word}."),
+                            N_("The load lifts {subject} off the road, and no other place of it on this deck cures that."),
+                            N_("The load lifts {subject} off the road: move it."));
+  if (verdict == FL_MET)
+    return N_("{subject} carries {need}, rated {have}.");
+  if (verdict == FL_UNKNOWN)
+    return N_("What {subject} carries or may carry is not known: weigh it, or enter its rating.");
+  return fl_nearest_text (nearest, N_("{subject} would carry {need}, more than its rating of {have}: set {load} {distance} {way_word}."),
+                          N_("{subject} would carry {need}, more than its rating of {have}, and no other place of the load on this deck cures that."),
+                          N_("{subject} would carry {need}, more than its rating of {have}: move the load."));
+}
+
+static void
+check_axle (const FlScene *scene, FlFindings *findings, const Axles *a, gsize i)
+{
+  double load = a->loads[i];
+  FlVerdict verdict = load < 0.0 ? FL_SHORT : against (load, a->axles[i].rated, fl_book_data (scene->book)->unit, FL_UNKNOWN);
+  FlNearest nearest = { .distance = FL_NOT_MEASURED };
+  FlSteps steps = FL_STEPS (findings);
+
+  if (verdict == FL_SHORT)
+    nearest = fl_nearest_cure (scene, a->of_truck ? FL_CURE_TRUCK_AXLE : FL_CURE_TRAILER_AXLE, i);
+  fl_steps_axle (scene, &steps, a->of_truck, i);
+  fl_say (scene, findings, &(FlSaying) {
+    .rule = "axle_rating", .standing = FL_BY_RATING, .verdict = verdict, .subject = axle_subject (findings, a, i), .need = fl_weight (scene, load),
+    .have = a->axles[i].rated, .message = axle_message (load, verdict, &nearest), .steps = &steps, .facts = { FL_NEAREST_FACTS (scene, nearest) } });
+}
+
+/* A steering axle that its load makes lighter than empty keeps at least the book's part of what stands on the wheels. */
+static void
+check_steering (const FlScene *scene, FlFindings *findings, const Axles *a)
+{
+  double least = fl_book_data (scene->book)->steer_least_pct, sum = 0.0, share;
+  gsize i = fl_steering_axle (a->axles, a->n);
+  FlQuantity tare = a->axles[i].tare;
+  FlNearest nearest = { .distance = FL_NOT_MEASURED };
+  FlSteps steps = FL_STEPS (findings);
+  gboolean well;
+
+  for (gsize k = 0; k < a->n; k++)
+    sum += a->loads[k];
+  share = 100.0 * a->loads[i] / sum;
+  if (a->loads[i] < 0.0 || !isfinite (share) || fl_reaches (a->loads[i], fl_quantity_in (tare, fl_book_data (scene->book)->unit)))
+    return;                     /* lifted: said already; not lighter than empty: as its maker built it */
+  well = fl_reaches (share, least);
+  if (!well)
+    nearest = fl_nearest_cure (scene, FL_CURE_STEER, i);
+  fl_steps_axle (scene, &steps, a->of_truck, i);
+  fl_step (&steps, N_("{load} of {sum} on all its wheels = {share}; empty {tare}."), FL_FACT_QUANTITY ("load", fl_weight (scene, a->loads[i])),
+           FL_FACT_QUANTITY ("sum", fl_weight (scene, sum)), FL_FACT_QUANTITY ("share", FL_PCT (share)), FL_FACT_QUANTITY ("tare", tare));
+  fl_say (scene, findings, &(FlSaying) {
+    .rule = "steer_axle", .standing = FL_BY_PRACTICE, .verdict = well ? FL_MET : FL_CAUTION, .subject = axle_subject (findings, a, i),
+    .need = FL_PCT (least), .have = FL_PCT (share), .steps = &steps,
+    .message = well ? N_("The steering axle is lighter than empty and keeps {have} of the weight on the wheels, of {need} wanted.")
+                    : fl_nearest_text (&nearest, N_("The load takes weight off the steering axle: {have} of the weight on the wheels is left on it, less than {need}. It steers badly: set {load} {distance} {way_word}."),
+                                       N_("The load takes weight off the steering axle: {have} of the weight on the wheels is left on it, less than {need}. It steers badly, and no other place of the load on this deck cures that."),
+                                       N_("The load takes weight off the steering axle: {have} of the weight on the wheels is left on it, less than {need}. It steers badly: move the load.")),
+    .facts = { FL_NEAREST_FACTS (scene, nearest) } });
+}
+
+static void
+check_vehicle (const FlScene *scene, FlFindings *findings, const Axles *a)
+{
+  for (gsize i = 0; i < a->n; i++)
+    check_axle (scene, findings, a, i);
+  if (a->n > 0 && (a->of_truck || !scene->trailer->coupling.present))
+    check_steering (scene, findings, a);
+}
+
+/* Why a trailer (or a rollback) is no beam that statics can solve. */
+static const char *
+why_no_trailer (const FlScene *scene)
+{
+  const FlTrailer *trailer = scene->trailer;
+
+  if (trailer->n_axles == 0)
+    return N_("Axle loads are not known: the trailer has no axles on record.");
+  switch (scene->axles.status)
+    {
+    case FL_BEAM_ONE_SUPPORT:
+      return N_("Axle loads are not known: the record has one axle group and nothing else to stand on; enter the coupling, or the steering axle.");
+    case FL_BEAM_COINCIDENT:
+      return N_("Axle loads are not known: by the record what carries it stands at one and the same place; measure axles and coupling again.");
+    case FL_BEAM_INDETERMINATE:
+      return N_("Axle loads are not known: it stands on more than two supports (a jeep, a booster, or axles that are not equalized), and how those share cannot be worked out: weigh it. Axles on one equalized suspension have one group number.");
+    case FL_BEAM_BAD_SHARES:
+      return N_("Axle loads are not known: the shares of an axle group do not add up; give each of its axles a share, or none.");
+    case FL_BEAM_OK:
+    case FL_BEAM_NOT_FINITE:
+    default:
+      break;
+    }
+  return !scene->axles.cg_known ? N_("Axle loads are not known: the place or the center of gravity of a load is missing.")
+                                : N_("Axle loads are not known: places or empty weights of the trailer's axles or coupling are missing, or a load's weight.");
+}
+
+static const char *
+why_no_truck (const FlScene *scene)
+{
+  if (!scene->trailer->coupling.present)
+    return N_("This vehicle has no coupling and carries its load itself: take the truck off the plan.");
+  switch (scene->axles.truck_status)
+    {
+    case FL_BEAM_ONE_SUPPORT:
+      return N_("The truck's axle loads are not known: its record has fewer than two axle groups; enter the steering axle and the rear axles.");
+    case FL_BEAM_COINCIDENT:
+      return N_("The truck's axle loads are not known: by the record its axle groups stand at one and the same place; measure them again.");
+    case FL_BEAM_INDETERMINATE:
+      return N_("The truck's axle loads are not known: it stands on more than two axle groups, and how those share cannot be worked out: weigh it. Axles on one equalized suspension have one group number.");
+    case FL_BEAM_BAD_SHARES:
+      return N_("The truck's axle loads are not known: the shares of an axle group do not add up; give each of its axles a share, or none.");
+    case FL_BEAM_OK:
+    case FL_BEAM_NOT_FINITE:
+    default:
+      return N_("The truck's axle loads are not known: its axles, their empty weights or its coupling's place are missing.");
+    }
+}
+
+static void
+say_unknown (const FlScene *scene, FlFindings *findings, const char *subject, const char *message)
+{
+  fl_say (scene, findings, &(FlSaying) { .rule = "axle_rating", .standing = FL_BY_RATING, .verdict = FL_UNKNOWN, .subject = subject, .message = message });
 }
 
 void
@@ -214,21 +176,16 @@ fl_check_axles (const FlScene *scene, FlFindings *findings)
 
   if (a->status != FL_BEAM_OK)
     {
-      fl_say (scene, findings, &(FlSaying) { .rule = "axle_rating", .standing = FL_BY_RATING, .verdict = FL_UNKNOWN,
-                                             .subject = "trailer axles", .message = why_unknown (scene) });
+      say_unknown (scene, findings, "trailer axles", why_no_trailer (scene));
       return;
     }
-  for (gsize i = 0; i < scene->trailer->n_axles; i++)
-    check_axle (scene, findings, "trailer axle", scene->trailer->axles, scene->trailer->n_axles, i, a->trailer[i]);
+  check_vehicle (scene, findings, &(Axles) { "trailer axle", scene->trailer->axles, scene->trailer->n_axles, a->trailer, FALSE });
   if (scene->truck == NULL)
     return;
   if (a->truck_status != FL_BEAM_OK)
-    fl_say (scene, findings, &(FlSaying) {
-      .rule = "axle_rating", .standing = FL_BY_RATING, .verdict = FL_UNKNOWN, .subject = "truck axles",
-      .message = N_("The truck's axle loads are not known: its axles, their empty weights or its coupling's place are missing.") });
+    say_unknown (scene, findings, "truck axles", why_no_truck (scene));
   else
-    for (gsize i = 0; i < scene->truck->n_axles; i++)
-      check_axle (scene, findings, "truck axle", scene->truck->axles, scene->truck->n_axles, i, a->truck[i]);
+    check_vehicle (scene, findings, &(Axles) { "truck axle", scene->truck->axles, scene->truck->n_axles, a->truck, TRUE });
 }
 
 /* ── coupling ── */
@@ -258,72 +215,85 @@ check_kinds (const FlScene *scene, FlFindings *findings)
     .facts = { FL_FACT_TEXT ("truck", plain (truck, arena)), FL_FACT_TEXT ("trailer", plain (trailer, arena)) } });
 }
 
-static void
-band_of (const FlScene *scene, double *lo, double *hi)
+static const char *
+share_message (gboolean floor, gboolean band, const FlNearest *nearest)
 {
-  const FlBookData *data = fl_book_data (scene->book);
-
-  *lo = scene->trailer->coupling.share_lo;
-  *hi = scene->trailer->coupling.share_hi;
-  for (gsize i = 0; i < data->n_bands && isnan (*lo); i++)
-    if (g_strcmp0 (data->bands[i].kind, scene->trailer->coupling.kind) == 0)
-      {
-        *lo = data->bands[i].lo;
-        *hi = data->bands[i].hi;
-      }
+  if (floor)
+    return fl_nearest_text (nearest, N_("Only {have} of the trailer's gross weight rests on the coupling, less than {need}: it sways and may lift. Set {load} {distance} {way_word}."),
+                            N_("Only {have} of the trailer's gross weight rests on the coupling, less than {need}: it sways and may lift, and no other place of the load on this deck cures that."),
+                            N_("Only {have} of the trailer's gross weight rests on the coupling, less than {need}: it sways and may lift. Move the load forward."));
+  if (!band)
+    return N_("{have} of the trailer's gross weight rests on the coupling, of {lo} to {hi} wanted.");
+  return fl_nearest_text (nearest, N_("{have} of the trailer's gross weight rests on the coupling, outside the {lo} to {hi} wanted: set {load} {distance} {way_word}."),
+                          N_("{have} of the trailer's gross weight rests on the coupling, outside the {lo} to {hi} wanted; no other place of the load on this deck cures that."),
+                          N_("{have} of the trailer's gross weight rests on the coupling, outside the {lo} to {hi} wanted."));
 }
 
 static void
 check_share (const FlScene *scene, FlFindings *findings)
 {
   double share = 100.0 * scene->axles.coupling / scene->axles.trailer_gross, floor = fl_book_data (scene->book)->coupling_floor_pct, lo, hi;
-  FlVerdict verdict = FL_MET;
-  const char *message = N_("{have} of the trailer's gross weight rests on the coupling, of {lo} to {hi} wanted.");
+  FlNearest nearest = { .distance = FL_NOT_MEASURED };
+  FlSteps steps = FL_STEPS (findings);
+  gboolean under, out;
 
-  band_of (scene, &lo, &hi);
-  if (isnan (share))
+  fl_scene_band (scene, &lo, &hi);
+  if (!isfinite (share))
     return;
-  if (!fl_reaches (share, floor))
-    {
-      verdict = FL_SHORT;
-      message = N_("Only {have} of the trailer's gross weight rests on the coupling, less than {need}: it sways and may lift. Move the load forward.");
-    }
-  else if (!isnan (lo) && (!fl_reaches (share, lo) || !fl_reaches (hi, share)))
-    {
-      verdict = FL_CAUTION;
-      message = N_("{have} of the trailer's gross weight rests on the coupling, outside the {lo} to {hi} wanted.");
-    }
+  under = !fl_reaches (share, floor);
+  out = !under && !isnan (lo) && (!fl_reaches (share, lo) || !fl_reaches (hi, share));
+  if (under || out)
+    nearest = fl_nearest_cure (scene, under ? FL_CURE_SHARE : FL_CURE_BAND, 0);
+  fl_steps_coupling (scene, &steps);
+  fl_step (&steps, N_("{load} / trailer and load {gross} = {share}."), FL_FACT_QUANTITY ("load", fl_weight (scene, scene->axles.coupling)),
+           FL_FACT_QUANTITY ("gross", fl_weight (scene, scene->axles.trailer_gross)), FL_FACT_QUANTITY ("share", FL_PCT (share)));
   fl_say (scene, findings, &(FlSaying) {
-    .rule = "coupling_share", .standing = FL_BY_RATING, .verdict = verdict, .subject = "coupling", .need = FL_PCT (floor),
-    .have = FL_PCT (share), .message = message, .facts = { FL_FACT_QUANTITY ("lo", FL_PCT (lo)), FL_FACT_QUANTITY ("hi", FL_PCT (hi)) } });
+    .rule = "coupling_share", .standing = FL_BY_RATING, .verdict = under ? FL_SHORT : out ? FL_CAUTION : FL_MET, .subject = "coupling",
+    .need = FL_PCT (floor), .have = FL_PCT (share), .message = share_message (under, out, &nearest), .steps = &steps,
+    .facts = { FL_FACT_QUANTITY ("lo", FL_PCT (lo)), FL_FACT_QUANTITY ("hi", FL_PCT (hi)), FL_NEAREST_FACTS (scene, nearest) } });
 }
 
-/* The lesser of two ratings; unknown ones do not bind. */
-static FlQuantity
-lesser (FlQuantity a, FlQuantity b)
+typedef struct { const char *rule, *subject; double have; FlQuantity limit; const char *met, *over; } Limit;
+
+static void
+check_limit (const FlScene *scene, FlFindings *findings, const Limit *l, const FlSteps *steps, const FlNearest *nearest)
 {
-  if (!fl_quantity_known (a) || !fl_quantity_known (b))
-    return fl_quantity_known (a) ? a : b;
-  return fl_quantity_in (a, FL_UNIT_LB) <= fl_quantity_in (b, FL_UNIT_LB) ? a : b;
+  FlVerdict verdict = against (l->have, l->limit, fl_book_data (scene->book)->unit, FL_UNKNOWN);
+  gboolean known = verdict != FL_UNKNOWN;
+  FlNearest none = { .distance = FL_NOT_MEASURED };
+
+  if (nearest == NULL)
+    nearest = &none;
+  /* A plate that nobody read is said as advice: the axles' and the trailer's other limits still stand. */
+  fl_say (scene, findings, &(FlSaying) {
+    .rule = l->rule, .standing = known ? FL_BY_RATING : FL_BY_ADVICE, .verdict = verdict, .subject = l->subject, .need = fl_weight (scene, l->have),
+    .have = l->limit, .steps = steps, .facts = { FL_NEAREST_FACTS (scene, *nearest) },
+    .message = verdict == FL_MET ? l->met : verdict == FL_SHORT ? l->over : N_("The rating or a weight for this is not on record: look at the plate.") });
 }
 
 static void
-check_limit (const FlScene *scene, FlFindings *findings, const char *rule, const char *subject, double have, FlQuantity limit,
-             const char *met, const char *over)
+check_coupling_load (const FlScene *scene, FlFindings *findings)
 {
-  FlVerdict verdict = against (have, limit, fl_book_data (scene->book)->unit, FL_UNKNOWN);
-  gboolean known = verdict != FL_UNKNOWN;
+  FlQuantity limit = fl_lesser_rating (scene->trailer->coupling.rated_vertical, scene->truck->coupling.rated_vertical);
+  FlVerdict verdict = against (scene->axles.coupling, limit, fl_book_data (scene->book)->unit, FL_UNKNOWN);
+  FlNearest nearest = { .distance = FL_NOT_MEASURED };
+  FlSteps steps = FL_STEPS (findings);
 
-  /* A plate that nobody read is said as advice: the axles' and the trailer's other limits still stand. */
-  fl_say (scene, findings, &(FlSaying) {
-    .rule = rule, .standing = known ? FL_BY_RATING : FL_BY_ADVICE, .verdict = verdict, .subject = subject, .need = fl_weight (scene, have),
-    .have = limit, .message = verdict == FL_MET ? met : verdict == FL_SHORT ? over : N_("The rating or a weight for this is not on record: look at the plate.") });
+  if (verdict == FL_SHORT)
+    nearest = fl_nearest_cure (scene, FL_CURE_COUPLING, 0);
+  fl_steps_coupling (scene, &steps);
+  check_limit (scene, findings, &(Limit) {
+    "coupling_rating", "coupling", scene->axles.coupling, limit, N_("The coupling carries {need}, rated {have}."),
+    fl_nearest_text (&nearest, N_("The coupling would carry {need}, more than its {have}: set {load} {distance} {way_word}."),
+                     N_("The coupling would carry {need}, more than its {have}, and no other place of the load on this deck cures that."),
+                     N_("The coupling would carry {need}, more than its {have}: move the load rearward.")) }, &steps, &nearest);
 }
 
 void
 fl_check_coupling (const FlScene *scene, FlFindings *findings)
 {
   const FlCoupling *own = &scene->trailer->coupling;
+  FlSteps steps = FL_STEPS (findings);
 
   if (!own->present)
     return;
@@ -334,106 +304,54 @@ fl_check_coupling (const FlScene *scene, FlFindings *findings)
       return;
     }
   check_kinds (scene, findings);
-  check_limit (scene, findings, "coupling_rating", "trailed weight", scene->axles.trailer_gross,
-               lesser (own->rated_trailed, scene->truck->coupling.rated_trailed), N_("Trailer and load weigh {need}, the coupling is rated to pull {have}."),
-               N_("Trailer and load weigh {need}, more than the {have} that the coupling is rated to pull."));
+  fl_steps_gross (scene, &steps, FALSE);
+  check_limit (scene, findings, &(Limit) {
+    "coupling_rating", "trailed weight", scene->axles.trailer_gross, fl_lesser_rating (own->rated_trailed, scene->truck->coupling.rated_trailed),
+    N_("Trailer and load weigh {need}, the coupling is rated to pull {have}."),
+    N_("Trailer and load weigh {need}, more than the {have} that the coupling is rated to pull.") }, &steps, NULL);
   if (scene->axles.status != FL_BEAM_OK)
     return;
-  check_limit (scene, findings, "coupling_rating", "coupling", scene->axles.coupling,
-               lesser (own->rated_vertical, scene->truck->coupling.rated_vertical), N_("The coupling carries {need}, rated {have}."),
-               N_("The coupling would carry {need}, more than its {have}: move the load rearward."));
+  check_coupling_load (scene, findings);
   check_share (scene, findings);
+}
+
+/* ── gross weights ── */
+
+static void
+check_truck_gross (const FlScene *scene, FlFindings *findings)
+{
+  const FlSceneAxles *a = &scene->axles;
+  FlSteps own = FL_STEPS (findings), whole = FL_STEPS (findings);
+
+  fl_step (&own, N_("Truck empty {tare} + coupling {coupling} = {gross}."), FL_FACT_QUANTITY ("tare", fl_weight (scene, a->truck_gross - a->coupling)),
+           FL_FACT_QUANTITY ("coupling", fl_weight (scene, a->coupling)), FL_FACT_QUANTITY ("gross", fl_weight (scene, a->truck_gross)));
+  if (a->truck_status == FL_BEAM_OK)
+    check_limit (scene, findings, &(Limit) {
+      "gvwr", "truck gross weight", a->truck_gross, scene->truck->gvwr, N_("The truck weighs {need} with the coupling's load, rated {have}."),
+      N_("The truck weighs {need} with the coupling's load, more than its rating of {have}.") }, &own, NULL);
+  fl_steps_gross (scene, &whole, TRUE);
+  check_limit (scene, findings, &(Limit) {
+    "gcwr", "combination gross weight", a->gross, scene->truck->gcwr, N_("The combination weighs {need}, the truck is rated for {have}."),
+    N_("The combination weighs {need}, more than the {have} the truck is rated for.") }, &whole, NULL);
 }
 
 void
 fl_check_gross (const FlScene *scene, FlFindings *findings)
 {
   const FlSceneAxles *a = &scene->axles;
+  const FlTrailer *trailer = scene->trailer;
+  FlSteps loads = FL_STEPS (findings), gross = FL_STEPS (findings);
 
-  if (fl_quantity_known (scene->trailer->capacity) || !fl_quantity_known (scene->trailer->gvwr))
-    check_limit (scene, findings, "capacity", "trailer capacity", a->payload, scene->trailer->capacity,
-                 N_("The load weighs {need}, the trailer may carry {have}."), N_("The load weighs {need}, more than the {have} the trailer may carry."));
-  if (fl_quantity_known (scene->trailer->gvwr))
-    check_limit (scene, findings, "gvwr", "trailer gross weight", a->trailer_gross, scene->trailer->gvwr,
-                 N_("The loaded trailer weighs {need}, rated {have}."), N_("The loaded trailer weighs {need}, more than its rating of {have}."));
-  if (scene->truck == NULL)
-    return;
-  if (a->truck_status == FL_BEAM_OK)
-    check_limit (scene, findings, "gvwr", "truck gross weight", a->truck_gross, scene->truck->gvwr,
-                 N_("The truck weighs {need} with the coupling's load, rated {have}."),
-                 N_("The truck weighs {need} with the coupling's load, more than its rating of {have}."));
-  check_limit (scene, findings, "gcwr", "combination gross weight", a->gross, scene->truck->gcwr,
-               N_("The combination weighs {need}, the truck is rated for {have}."),
-               N_("The combination weighs {need}, more than the {have} the truck is rated for."));
-}
-
-/* ── sizes ── */
-
-static void
-check_height (const FlScene *scene, FlFindings *findings, double height)
-{
-  FlQuantity given = scene->move->height_limit, limit = fl_quantity_known (given) ? given : FL_IN (fl_book_data (scene->book)->height_warn);
-  FlVerdict verdict = against (height, limit, FL_UNIT_M, FL_NOTE);
-  gboolean route = fl_quantity_known (given);
-
-  if (verdict == FL_SHORT && !route)
-    verdict = FL_CAUTION;
-  fl_say (scene, findings, &(FlSaying) {
-    .rule = "size_height", .standing = route ? FL_BY_PRACTICE : FL_BY_LAW, .verdict = verdict, .subject = "loaded height",
-    .need = isnan (height) ? FL_NOT_MEASURED : FL_IN (height / FL_M_PER_IN), .have = limit,
-    .message = isnan (height) ? N_("The loaded height is not known: measure the deck and the load.")
-               : verdict == FL_MET ? N_("{need} high, the limit is {have}; measure before leaving.")
-               : route ? N_("{need} high, over the limit of {have} set for this move: lower or fold it, or take a lower trailer.")
-                       : N_("{need} high, over {have}: permit and route needed.") });
-}
-
-static void
-check_width (const FlScene *scene, FlFindings *findings, double width)
-{
-  FlQuantity limit = FL_IN (fl_book_data (scene->book)->legal_width);
-  FlVerdict verdict = against (width, limit, FL_UNIT_M, FL_NOTE);
-
-  fl_say (scene, findings, &(FlSaying) {
-    .rule = "size_width", .standing = FL_BY_LAW, .verdict = verdict == FL_SHORT ? FL_CAUTION : verdict, .subject = "loaded width",
-    .need = isnan (width) ? FL_NOT_MEASURED : FL_IN (width / FL_M_PER_IN), .have = limit,
-    .message = isnan (width) ? N_("The loaded width is not known: measure the deck and the load.")
-               : verdict == FL_MET ? N_("{need} wide, the limit is {have}.") : N_("{need} wide, over {have}: permit needed.") });
-}
-
-/* There is no federal limit for the length of the whole, and the states differ: the figure is for whoever plans the route. */
-static void
-say_length (const FlScene *scene, FlFindings *findings, double length)
-{
-  fl_say (scene, findings, &(FlSaying) {
-    .rule = "size_length", .standing = FL_BY_LAW, .verdict = isnan (length) ? FL_NOTE : FL_MET, .subject = "overall length",
-    .have = isnan (length) ? FL_NOT_MEASURED : FL_IN (length / FL_M_PER_IN),
-    .message = isnan (length) ? N_("The overall length is not known: measure the truck and the trailer.")
-                              : N_("{have} long over all; limits of length and overhang are the state's.") });
-}
-
-void
-fl_check_sizes (const FlScene *scene, FlFindings *findings)
-{
-  FlSceneSizes sizes = fl_scene_sizes (scene);
-
-  check_height (scene, findings, sizes.height);
-  check_width (scene, findings, sizes.width);
-  say_length (scene, findings, sizes.length);
-}
-
-void
-fl_check_ramp (const FlScene *scene, FlFindings *findings)
-{
-  for (guint i = 0; i < scene->n_loads; i++)
-    {
-      FlQuantity may = scene->loads[i].machine->max_ramp, is = scene->trailer->load_angle;
-
-      if (!fl_quantity_known (may) || !fl_quantity_known (is))
-        continue;
-      fl_say (scene, findings, &(FlSaying) {
-        .rule = "ramp", .standing = FL_BY_RATING, .verdict = fl_quantity_reaches (may, is) ? FL_MET : FL_SHORT,
-        .subject = scene->loads[i].subject, .load = i + 1, .need = is, .have = may,
-        .message = fl_quantity_reaches (may, is) ? N_("The ramps rise {need}, the machine may climb {have}.")
-                                                 : N_("The ramps rise {need}, steeper than the {have} the machine may climb.") });
-    }
+  fl_steps_weights (scene, &loads);
+  fl_steps_gross (scene, &gross, FALSE);
+  if (fl_quantity_known (trailer->capacity) || !fl_quantity_known (trailer->gvwr))
+    check_limit (scene, findings, &(Limit) {
+      "capacity", "trailer capacity", a->payload, trailer->capacity, N_("The load weighs {need}, the trailer may carry {have}."),
+      N_("The load weighs {need}, more than the {have} the trailer may carry.") }, &loads, NULL);
+  if (fl_quantity_known (trailer->gvwr))
+    check_limit (scene, findings, &(Limit) {
+      "gvwr", "trailer gross weight", a->trailer_gross, trailer->gvwr, N_("The loaded trailer weighs {need}, rated {have}."),
+      N_("The loaded trailer weighs {need}, more than its rating of {have}.") }, &gross, NULL);
+  if (scene->truck != NULL && trailer->coupling.present)
+    check_truck_gross (scene, findings);
 }

@@ -67,12 +67,17 @@ void fl_check_gear_rating (const FlScene *scene, FlFindings *findings);
 void fl_check_aggregate (const FlScene *scene, FlFindings *findings);
 void fl_check_count (const FlScene *scene, FlFindings *findings);
 void fl_check_house_gear (const FlScene *scene, FlFindings *findings);
+void fl_check_house_loads (const FlScene *scene, FlFindings *findings);
+void fl_check_house_place (const FlScene *scene, FlFindings *findings);
 
 void fl_check_all_directions (const FlScene *scene, FlFindings *findings);
 void fl_check_rolling (const FlScene *scene, FlFindings *findings);
 void fl_check_implements (const FlScene *scene, FlFindings *findings);
 void fl_check_articulation (const FlScene *scene, FlFindings *findings);
 void fl_check_locks (const FlScene *scene, FlFindings *findings);
+
+void fl_check_force (const FlScene *scene, FlFindings *findings);
+void fl_check_held_down (const FlScene *scene, FlFindings *findings);
 
 void fl_check_cannot_loosen (const FlScene *scene, FlFindings *findings);
 void fl_check_edges (const FlScene *scene, FlFindings *findings);
@@ -90,10 +95,14 @@ void fl_check_coupling (const FlScene *scene, FlFindings *findings);
 void fl_check_gross (const FlScene *scene, FlFindings *findings);
 void fl_check_sizes (const FlScene *scene, FlFindings *findings);
 void fl_check_ramp (const FlScene *scene, FlFindings *findings);
+void fl_check_concentrated (const FlScene *scene, FlFindings *findings);
+void fl_check_permit (const FlScene *scene, FlFindings *findings);
 
 void fl_check_move (const FlScene *scene, FlFindings *findings);
 void fl_check_weight_basis (const FlScene *scene, FlFindings *findings);
 void fl_check_unmeasured (const FlScene *scene, FlFindings *findings);
+void fl_check_weight_margin (const FlScene *scene, FlFindings *findings);
+void fl_check_placement (const FlScene *scene, FlFindings *findings);
 void fl_check_recheck (const FlScene *scene, FlFindings *findings);
 
 G_END_DECLS

@@ -1,12 +1,13 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* What stands on the axles and the coupling, and how large the whole is. Weights in the book's unit: a beam does not mind. */
-#include "fl-scene-private.h"
+#include "fl-vehicle.h"
 
 #include <math.h>
 
-/* Where a load's weight acts: its center of gravity; an article, which has none on record, in the middle of its length. NaN: not known. */
-static double
-acts_at (const FlSceneLoad *load)
+#include "fl-contact.h"
+
+double
+fl_scene_acts_at (const FlSceneLoad *load)
 {
   const FlMachine *machine = load->machine;
 
@@ -31,9 +32,8 @@ take_axles (FlBeamAxle *out, const FlAxle *axles, gsize n, FlUnit unit, gboolean
 }
 
 static void
-weigh_trailer (FlScene *scene)
+weigh_trailer (const FlScene *scene, guint moved, double by, FlSceneAxles *a)
 {
-  FlSceneAxles *a = &scene->axles;
   const FlTrailer *trailer = scene->trailer;
   FlUnit unit = fl_book_data (scene->book)->unit;
   FlBeamAxle axles[FL_SCENE_MAX_AXLES];
@@ -45,7 +45,7 @@ weigh_trailer (FlScene *scene)
   a->cg_known = TRUE;
   for (guint i = 0; i < scene->n_loads; i++)
     {
-      loads[i] = (FlBeamLoad) { acts_at (&scene->loads[i]), scene->loads[i].weight };
+      loads[i] = (FlBeamLoad) { fl_scene_acts_at (&scene->loads[i]) + (i == moved ? by : 0.0), scene->loads[i].weight };
       a->cg_known = a->cg_known && !isnan (loads[i].x);
     }
   a->status = fl_beam_axles (loads, scene->n_loads, trailer->coupling.present ? &coupling : NULL, axles, trailer->n_axles,
@@ -53,19 +53,19 @@ weigh_trailer (FlScene *scene)
 }
 
 static void
-weigh_truck (FlScene *scene)
+weigh_truck (const FlScene *scene, FlSceneAxles *a)
 {
-  FlSceneAxles *a = &scene->axles;
   FlUnit unit = fl_book_data (scene->book)->unit;
   FlBeamAxle axles[FL_SCENE_MAX_AXLES];
   FlBeamLoad load;
 
-  if (scene->truck == NULL)
+  a->truck_status = FL_BEAM_NOT_FINITE;
+  if (scene->truck == NULL || !scene->trailer->coupling.present)
     return;
   load = (FlBeamLoad) { fl_quantity_in (scene->truck->coupling.x, FL_UNIT_M), a->coupling };
   take_axles (axles, scene->truck->axles, scene->truck->n_axles, unit, &a->truck_tares_known);
-  a->truck_status = a->status == FL_BEAM_OK
-                      ? fl_beam_axles (&load, 1, NULL, axles, scene->truck->n_axles, a->truck, NULL) : FL_BEAM_NOT_FINITE;
+  if (a->status == FL_BEAM_OK)
+    a->truck_status = fl_beam_axles (&load, 1, NULL, axles, scene->truck->n_axles, a->truck, NULL);
 }
 
 static double
@@ -89,20 +89,111 @@ trailer_tare (const FlTrailer *trailer, FlUnit unit)
 }
 
 void
-fl_scene_weigh (FlScene *scene)
+fl_scene_weigh_moved (const FlScene *scene, guint load, double by, FlSceneAxles *a)
 {
-  FlSceneAxles *a = &scene->axles;
   FlUnit unit = fl_book_data (scene->book)->unit;
   double truck_tare = scene->truck != NULL ? sum_of_tares (scene->truck->axles, scene->truck->n_axles, unit) : 0.0;
 
   memset (a, 0, sizeof *a);
-  weigh_trailer (scene);
-  weigh_truck (scene);
+  weigh_trailer (scene, load, by, a);
+  weigh_truck (scene, a);
   for (guint i = 0; i < scene->n_loads; i++)
     a->payload += scene->loads[i].weight;
   a->trailer_gross = trailer_tare (scene->trailer, unit) + a->payload;
   a->truck_gross = truck_tare + a->coupling;
   a->gross = a->trailer_gross + truck_tare;
+}
+
+void
+fl_scene_weigh (FlScene *scene)
+{
+  fl_scene_weigh_moved (scene, 0, 0.0, &scene->axles);
+}
+
+/* ── all axles ── */
+
+static void
+add_axles (FlCombination *out, const FlAxle *axles, gsize n, gboolean of_truck, double shift)
+{
+  for (gsize i = 0; i < n; i++)
+    {
+      double x = fl_quantity_in (axles[i].x, FL_UNIT_M) + shift;
+      guint at = out->n++;
+
+      for (; at > 0 && out->x[at - 1] < x; at--)
+        {
+          out->x[at] = out->x[at - 1];
+          out->axles[at] = out->axles[at - 1];
+          out->of_truck[at] = out->of_truck[at - 1];
+          out->index[at] = out->index[at - 1];
+        }
+      out->x[at] = x;
+      out->axles[at] = &axles[i];
+      out->of_truck[at] = of_truck;
+      out->index[at] = i;
+    }
+}
+
+gboolean
+fl_scene_combination (const FlScene *scene, FlCombination *out)
+{
+  const FlSceneAxles *a = &scene->axles;
+
+  out->n = 0;
+  out->with_truck = FALSE;
+  if (a->status != FL_BEAM_OK)
+    return FALSE;
+  add_axles (out, scene->trailer->axles, scene->trailer->n_axles, FALSE, 0.0);
+  if (scene->truck == NULL || a->truck_status != FL_BEAM_OK)
+    return TRUE;
+  out->with_truck = TRUE;
+  add_axles (out, scene->truck->axles, scene->truck->n_axles, TRUE,
+             fl_quantity_in (scene->trailer->coupling.x, FL_UNIT_M) - fl_quantity_in (scene->truck->coupling.x, FL_UNIT_M));
+  return TRUE;
+}
+
+double
+fl_combination_load (const FlCombination *combination, const FlSceneAxles *axles, guint i)
+{
+  return combination->of_truck[i] ? axles->truck[combination->index[i]] : axles->trailer[combination->index[i]];
+}
+
+gsize
+fl_steering_axle (const FlAxle *axles, gsize n)
+{
+  gsize foremost = 0;
+
+  for (gsize i = 0; i < n; i++)
+    {
+      if (axles[i].steer)
+        return i;
+      if (fl_quantity_in (axles[i].x, FL_UNIT_M) > fl_quantity_in (axles[foremost].x, FL_UNIT_M))
+        foremost = i;
+    }
+  return foremost;
+}
+
+void
+fl_scene_band (const FlScene *scene, double *lo, double *hi)
+{
+  const FlBookData *data = fl_book_data (scene->book);
+
+  *lo = scene->trailer->coupling.share_lo;
+  *hi = scene->trailer->coupling.share_hi;
+  for (gsize i = 0; i < data->n_bands && isnan (*lo); i++)
+    if (g_strcmp0 (data->bands[i].kind, scene->trailer->coupling.kind) == 0)
+      {
+        *lo = data->bands[i].lo;
+        *hi = data->bands[i].hi;
+      }
+}
+
+FlQuantity
+fl_lesser_rating (FlQuantity a, FlQuantity b)
+{
+  if (!fl_quantity_known (a) || !fl_quantity_known (b))
+    return fl_quantity_known (a) ? a : b;
+  return fl_quantity_in (a, FL_UNIT_LB) <= fl_quantity_in (b, FL_UNIT_LB) ? a : b;
 }
 
 /* ── sizes ── */
@@ -155,6 +246,40 @@ length_of (const FlScene *scene)
   return e;
 }
 
+FlSides
+fl_load_sides (const FlSceneLoad *load)
+{
+  double own = fl_quantity_in (load->machine->width, FL_UNIT_M) / 2;
+  FlSides sides = { load->left + own, load->left - own };
+
+  /* A blade or a bucket drawn wider than the machine is as wide as it is drawn, and so are its tracks. */
+  for (guint k = 0; k < load->stand.n_solids; k++)
+    {
+      sides.left = isnan (own) ? NAN : fmax (sides.left, load->stand.solids[k].max.y);
+      sides.right = isnan (own) ? NAN : fmin (sides.right, load->stand.solids[k].min.y);
+    }
+  for (gsize k = 0; k < load->machine->n_contacts && load->stand.placed && !isnan (own); k++)
+    {
+      const FlContactPatch *c = &load->machine->contacts[k];
+      FlRect rect = fl_contact_rect (load->stand.pose, fl_quantity_in (c->x, FL_UNIT_M), fl_quantity_in (c->y, FL_UNIT_M), 0.0,
+                                     fl_quantity_in (c->width, FL_UNIT_M));
+
+      sides.left = fmax (sides.left, rect.y_max);
+      sides.right = fmin (sides.right, rect.y_min);
+    }
+  return sides;
+}
+
+double
+fl_load_height (const FlSceneLoad *load)
+{
+  double z = load->stand.placed ? load->stand.pose.z : 0.0, top = z + fl_quantity_in (load->machine->height, FL_UNIT_M);
+
+  for (guint k = 0; k < load->stand.n_solids && !isnan (top); k++)
+    top = fmax (top, load->stand.solids[k].max.z);
+  return top;
+}
+
 /* From the outermost left to the outermost right of deck and loads. NaN where a width is not known. */
 static double
 widest (const FlScene *scene)
@@ -163,13 +288,12 @@ widest (const FlScene *scene)
 
   for (guint i = 0; i < scene->n_loads; i++)
     {
-      const FlSceneLoad *load = &scene->loads[i];
-      double own = fl_quantity_in (load->machine->width, FL_UNIT_M) / 2;
+      FlSides sides = fl_load_sides (&scene->loads[i]);
 
-      left = isnan (own) ? NAN : fmax (left, load->left + own);
-      right = fmin (right, load->left - own);
-      if (isnan (left))
+      if (isnan (sides.left))
         return NAN;
+      left = fmax (left, sides.left);
+      right = fmin (right, sides.right);
     }
   return left - right;
 }
@@ -191,8 +315,7 @@ fl_scene_sizes (const FlScene *scene)
   for (guint i = 0; i < scene->n_loads; i++)
     {
       const FlSceneLoad *load = &scene->loads[i];
-      double z = load->stand.placed ? load->stand.pose.z : 0.0;
-      double top = scene->ground.deck_height + z + fl_quantity_in (load->machine->height, FL_UNIT_M);
+      double top = scene->ground.deck_height + fl_load_height (load);
 
       s.height = isnan (top) || isnan (s.height) ? NAN : fmax (s.height, top);
       s.height_measured = s.height_measured && is_measured (load->machine);

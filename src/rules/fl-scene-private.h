@@ -71,6 +71,8 @@ struct _FlScene
   FlSceneTie ties[FL_SCENE_MAX_TIES]; guint n_ties;
   FlSceneAxles axles;
   GHashTable *on_hand;                    /* set of unit numbers */
+  FlJudgeDepth depth;                     /* how deep the judgement at hand goes */
+  struct _FlSceneForce *force;            /* n_loads, worked out by the judge (fl-force.h); NULL before */
 };
 
 /* The arithmetic of fl-scene-axles.c: fills scene->axles from the places as they are. */

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Resolving a plan against a fleet and a book: see fl-scene.h. */
-#include "fl-scene-private.h"
+#include "fl-force.h"
 
 #include <math.h>
 
@@ -187,6 +187,8 @@ find_parts (FlScene *scene, FlSceneTie *tie, GError **error)
     }
   parts->n_connectors = c->n_connectors;
   parts->point = tie->point;
+  parts->through = tie->through_points;
+  parts->n_through = (guint) tie->n_through;
   parts->anchors[0] = tie->anchors[0];
   parts->anchors[1] = tie->anchors[1];
   return TRUE;
@@ -235,13 +237,23 @@ part_of (FlQuantity rated, guint n)
   return rated;
 }
 
+static gboolean
+runs_through (const FlSceneTie *tie, const FlTiePoint *point)
+{
+  for (gsize i = 0; i < tie->n_through; i++)
+    if (tie->through_points[i] == point)
+      return TRUE;
+  return FALSE;
+}
+
+/* How many hook to the point or run through it. */
 static guint
-hang_on_point (const FlScene *scene, const FlSceneTie *tie)
+hang_on_point (const FlScene *scene, guint load, const FlTiePoint *point)
 {
   guint n = 0;
 
   for (guint i = 0; i < scene->n_ties; i++)
-    n += scene->ties[i].load == tie->load && scene->ties[i].point == tie->point;
+    n += scene->ties[i].load == load && (scene->ties[i].point == point || runs_through (&scene->ties[i], point));
   return n;
 }
 
@@ -259,7 +271,7 @@ hang_on_anchor (const FlScene *scene, const FlAnchor *anchor)
 static void
 share_ratings (FlScene *scene, FlSceneTie *tie)
 {
-  guint n = tie->point != NULL && !tie->point->rated_each ? hang_on_point (scene, tie) : 1;
+  guint n = tie->point != NULL && !tie->point->rated_each ? hang_on_point (scene, tie->load, tie->point) : 1;
   gboolean shared = n > 1;
 
   if (n > 1)
@@ -268,6 +280,12 @@ share_ratings (FlScene *scene, FlSceneTie *tie)
       tie->point_shared.rated = part_of (tie->point->rated, n);
       tie->parts.point = &tie->point_shared;
     }
+  for (gsize i = 0; i < tie->n_through; i++)
+    if (tie->through_points[i] != NULL && !tie->through_points[i]->rated_each)
+      {
+        tie->parts.through_hang[i] = hang_on_point (scene, tie->load, tie->through_points[i]);
+        shared = shared || tie->parts.through_hang[i] > 1;
+      }
   for (guint i = 0; i < 2; i++)
     if (tie->anchors[i] != NULL && (n = hang_on_anchor (scene, tie->anchors[i])) > 1)
       {
@@ -335,6 +353,7 @@ fl_scene_free (FlScene *scene)
 {
   if (scene == NULL)
     return;
+  fl_scene_forget_forces (scene);
   g_clear_pointer (&scene->on_hand, g_hash_table_unref);
   fl_arena_free (scene->arena);
   fl_plan_unref (scene->plan);

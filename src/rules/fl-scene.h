@@ -11,6 +11,10 @@ G_BEGIN_DECLS
 
 typedef struct _FlScene FlScene;
 
+/* How deep a judgement goes. MOVING: as it stands, working level; for the frame of a drag and for the search. SETTLED: also the breaking
+ * level, load sharing without friction, and what a few inches or a few percent of weight would change. */
+typedef enum { FL_JUDGE_MOVING, FL_JUDGE_SETTLED } FlJudgeDepth;
+
 #define FL_SCENE_ERROR (fl_scene_error_quark ())
 typedef enum { FL_SCENE_ERROR_NO_RECORD, FL_SCENE_ERROR_NO_MEMBER, FL_SCENE_ERROR_TOO_MANY } FlSceneError;
 GQuark fl_scene_error_quark (void);

@@ -70,6 +70,50 @@ static const char small_document[] =
   "    \"method\": \"component_sum\",\n"
   "    \"demand_g\": 0.435,\n"
   "    \"capacity_g\": 0.123\n"
+  "   },\n"
+  "   {\n"
+  "    \"load\": 0,\n"
+  "    \"case\": \"forward\",\n"
+  "    \"level\": \"working\",\n"
+  "    \"friction\": \"wet\",\n"
+  "    \"method\": \"upper_bound\",\n"
+  "    \"demand_g\": 0.435,\n"
+  "    \"capacity_g\": 0.323,\n"
+  "    \"mode\": \"slides\",\n"
+  "    \"at_limit\": [\n"
+  "     1,\n"
+  "     2\n"
+  "    ]\n"
+  "   },\n"
+  "   {\n"
+  "    \"load\": 0,\n"
+  "    \"case\": \"forward\",\n"
+  "    \"level\": \"working\",\n"
+  "    \"friction\": \"wet\",\n"
+  "    \"method\": \"load_sharing\",\n"
+  "    \"demand_g\": 0.435,\n"
+  "    \"capacity_g\": 0.3,\n"
+  "    \"moved_in\": 0.5,\n"
+  "    \"turned_deg\": 1.3\n"
+  "   }\n"
+  "  ],\n"
+  "  \"tensions\": [\n"
+  "   {\n"
+  "    \"load\": 0,\n"
+  "    \"case\": \"forward\",\n"
+  "    \"level\": \"working\",\n"
+  "    \"friction\": \"wet\",\n"
+  "    \"no\": 1,\n"
+  "    \"tension_lb\": 3120.1,\n"
+  "    \"use\": 0.473\n"
+  "   },\n"
+  "   {\n"
+  "    \"load\": 0,\n"
+  "    \"case\": \"forward\",\n"
+  "    \"level\": \"working\",\n"
+  "    \"friction\": \"wet\",\n"
+  "    \"no\": 2,\n"
+  "    \"tension_lb\": 0\n"
   "   }\n"
   "  ],\n"
   "  \"axles\": [\n"
@@ -99,7 +143,11 @@ static const char small_document[] =
   "    \"unit\": \"lb\",\n"
   "    \"verdict\": \"short\",\n"
   "    \"basis\": \"typical\",\n"
-  "    \"text\": \"3,300 lb for 11,000 lb needed.\"\n"
+  "    \"text\": \"3,300 lb for 11,000 lb needed.\",\n"
+  "    \"steps\": [\n"
+  "     \"0.5 x weight 22,000 lb = 11,000 lb needed.\",\n"
+  "     \"One counts.\"\n"
+  "    ]\n"
   "   },\n"
   "   {\n"
   "    \"rule\": \"count\",\n"
@@ -138,12 +186,14 @@ static const char small_document[] =
 static FlFindings *
 small_findings (void)
 {
+  static const FlFact weights[] = { { "weight", NULL, { 22000, FL_UNIT_LB } }, { "need", NULL, { 11000, FL_UNIT_LB } } };
+  static const FlMessage steps[] = { { "0.5 x weight {weight} = {need} needed.", weights, 2 }, { "One counts.", NULL, 0 } };
   static const FlFinding found[] = {
     { .rule = "fit", .subject = "tie-down 1", .standing = FL_BY_PRACTICE, .verdict = FL_CAUTION,
       .need = { 1.1, FL_UNIT_IN }, .message = "The opening is {have}." },
     { .rule = "aggregate_wll", .citation = "49 CFR 393.106(d)", .subject = "load R-03", .standing = FL_BY_LAW,
       .verdict = FL_SHORT, .need = { 11000, FL_UNIT_LB }, .have = { 3300, FL_UNIT_LB }, .basis = "typical",
-      .message = "{have} for {need} needed." },
+      .message = "{have} for {need} needed.", .steps = steps, .n_steps = 2 },
     { .rule = "count", .subject = "load R-03", .standing = FL_BY_LAW, .verdict = FL_SHORT,
       .need = { 4, FL_UNIT_COUNT }, .have = { 1, FL_UNIT_COUNT }, .message = "Four are needed." },
   };
@@ -168,9 +218,18 @@ small_assessment (gboolean metric, const FlRecord *const *records, gsize n_recor
     { .id = "R-03", .name = "roller", .weight = FL_LB (22000), .need = FL_LB (11000), .have = FL_LB (3300),
       .weakest = "chain C-041" },
   };
+  const guint at_limit[] = { 1, 2 };
   const FlForceResult forces[] = {
     { .case_id = "forward", .level = "working", .friction = "none", .method = "component_sum", .demand = FL_GEES (0.435),
       .capacity = FL_GEES (0.12345) },
+    { .case_id = "forward", .level = "working", .friction = "wet", .method = "upper_bound", .demand = FL_GEES (0.435), .capacity = FL_GEES (0.32345),
+      .mode = "slides", .at_limit = at_limit, .n_at_limit = 2 },
+    { .case_id = "forward", .level = "working", .friction = "wet", .method = "load_sharing", .demand = FL_GEES (0.435), .capacity = FL_GEES (0.3),
+      .moved = FL_IN (0.512), .turned = FL_DEG (1.26) },
+  };
+  const FlTensionResult tensions[] = {
+    { .case_id = "forward", .level = "working", .friction = "wet", .no = 1, .tension = FL_LB (3120.12), .use = 0.47274 },
+    { .case_id = "forward", .level = "working", .friction = "wet", .no = 2, .tension = FL_LB (0), .use = NAN },
   };
   const FlAxleResult axles[] = {
     { .axle = "coupling", .load = FL_LB (3970.58), .rated = FL_LB (10000), .share_pct = 12.345, .x = 5.0 },
@@ -181,7 +240,7 @@ small_assessment (gboolean metric, const FlRecord *const *records, gsize n_recor
   const FlAssessmentParts parts = {
     .plan = plan, .fleet_name = "Larkfield Drainage District", .metric = metric,
     .book = { "us-49cfr393", "title", "2026-10", "00ff" }, .ties = ties, .n_ties = 1, .loads = loads, .n_loads = 1,
-    .forces = forces, .n_forces = 1, .axles = axles, .n_axles = 2,
+    .forces = forces, .n_forces = 3, .tensions = tensions, .n_tensions = 2, .axles = axles, .n_axles = 2,
     .sizes = { .height = FL_IN (155), .gross = FL_LB (54200) }, .findings = findings,
     .recheck = { { 50, FL_UNIT_MI }, { 3, FL_UNIT_H }, { 150, FL_UNIT_MI }, TRUE },
     .cautions = cautions, .n_cautions = 1, .records = records, .n_records = n_records,
@@ -226,6 +285,8 @@ test_metric (void)
   g_assert_cmpfloat (number_at (root, "$.results.sums[0].weight_kg"), ==, 9979.0);
   g_assert_cmpfloat (number_at (root, "$.results.sizes.height_mm"), ==, 3937.0);
   g_assert_cmpfloat (number_at (root, "$.results.findings[0].need"), ==, 4990.0);
+  g_assert_cmpfloat (number_at (root, "$.results.force[2].moved_mm"), ==, 13.0);        /* 0.512 in x 25.4 = 13.005 mm */
+  g_assert_cmpfloat (number_at (root, "$.results.tensions[0].tension_kg"), ==, 1415.0); /* 3,120.12 lb = 1,415.26 kg */
   g_assert_cmpfloat (number_at (root, "$.results.recheck.within_mi"), ==, 50.0);
   g_assert_cmpfloat (number_at (root, "$.loads[0].rear_in"), ==, 10.0);   /* a choice stays as it was entered */
   g_assert_null (strstr (text, "_lb\""));

@@ -8,7 +8,7 @@
 static const char *const blocks[] = {
   "gravity", "chain", "webbing", "webbing_damage", "damage", "breaking", "shares", "heavy", "sections", "count", "load_cases", "up",
   "all_directions", "near", "friction", "rolling", "mats", "angles", "lengths", "binders", "couplings", "coupling_shares", "legal",
-  "height", "recheck", "cautions", "walk_round", "citations",
+  "bridge", "projecting", "steering", "height", "recheck", "cautions", "walk_round", "citations",
 };
 
 static FlBook *
@@ -176,6 +176,9 @@ static const Broken broken[] = {
   { "angles that cross", "\"deck_best_lo_deg\": 30", "\"deck_best_lo_deg\": 50", "angles.deck_best_hi_deg" },
   { "a band upside down", "\"lo_pct\": 20, \"hi_pct\": 25", "\"lo_pct\": 25, \"hi_pct\": 20", "coupling_shares.bands[2].hi_pct" },
   { "a band twice", "\"trailer\": \"kingpin\", \"lo_pct\"", "\"trailer\": \"lunette\", \"lo_pct\"", "coupling_shares.bands[3].trailer" },
+  { "a tandem narrower than an axle", "\"tandem_within_in\": 96", "\"tandem_within_in\": 39", "bridge.tandem_within_in" },
+  { "a formula within the tandem", "\"formula_from_in\": 108", "\"formula_from_in\": 95", "bridge.formula_from_in" },
+  { "a formula without a factor", "\"factor_lb\": 500", "\"factor_lb\": 0", "bridge.factor_lb" },
   { "never again", "\"then_h\": 3", "\"then_h\": 0", "recheck.then_h" },
   { "a caution twice", "\"id\": \"manuals\"", "\"id\": \"local_rules\"", "cautions.items[1].id" },
   { "a rule cited twice", "\"rule\": \"gvwr\"", "\"rule\": \"capacity\"", "citations.items[25].rule" },

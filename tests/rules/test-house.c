@@ -1,12 +1,12 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The house's policy on top of a book: what tightens is taken, what loosens or makes no sense is refused at its path. */
-#include "fl-test-book.h"
+#include "fl-test-judge.h"
 
 #include <math.h>
 
-/* Tightens by one rule; the first problem is checked. `path` NULL: none. */
+/* Tightens by one rule; the one problem is checked. `path` NULL: none, and the book is made. */
 static void
-check (const FlHouseRule *rule, const char *path, FlSeverity severity)
+check (const FlHouseRule *rule, const char *path)
 {
   g_autoptr(FlBook) book = test_book ();
   g_autoptr(FlProblems) problems = fl_problems_new ();
@@ -18,25 +18,20 @@ check (const FlHouseRule *rule, const char *path, FlSeverity severity)
   if (path != NULL)
     {
       g_assert_cmpstr (fl_problems_at (problems, 0)->path, ==, path);
-      g_assert_true (fl_problems_at (problems, 0)->severity == severity);
+      g_assert_true (fl_problems_at (problems, 0)->severity == FL_SEVERITY_ERROR);
     }
-  g_assert_true ((tightened == NULL) == (path != NULL && severity == FL_SEVERITY_ERROR));
+  g_assert_true ((tightened == NULL) == (path != NULL));
 }
 
+/* All rules there are: each is taken without a word. */
 static void
-test_judged (void)
-{
-  check (&(FlHouseRule) { .rule = FL_HOUSE_MIN_WLL_EACH, .wll = FL_LB (5000) }, NULL, FL_SEVERITY_ERROR);
-  check (&(FlHouseRule) { .rule = FL_HOUSE_MIN_CHAIN, .size_text = "3/8", .size_in = 0.375, .grade = "70" }, NULL, FL_SEVERITY_ERROR);
-  check (&(FlHouseRule) { .rule = FL_HOUSE_NO_STRAPS_ON_MACHINES }, NULL, FL_SEVERITY_ERROR);
-  check (&(FlHouseRule) { .rule = FL_HOUSE_CHAIN_ALLOWANCE, .length = FL_IN (12) }, NULL, FL_SEVERITY_ERROR);
-}
-
-/* Nothing acts on these yet: a warning says so, they are never silently dropped. */
-static void
-test_not_judged (void)
+test_taken (void)
 {
   const FlHouseRule rules[] = {
+    { .rule = FL_HOUSE_MIN_WLL_EACH, .wll = FL_LB (5000) },
+    { .rule = FL_HOUSE_MIN_CHAIN, .size_text = "3/8", .size_in = 0.375, .grade = "70" },
+    { .rule = FL_HOUSE_NO_STRAPS_ON_MACHINES },
+    { .rule = FL_HOUSE_CHAIN_ALLOWANCE, .length = FL_IN (12) },
     { .rule = FL_HOUSE_FOUR_BELOW_THRESHOLD },
     { .rule = FL_HOUSE_LENGTH_COUNT_TOO },
     { .rule = FL_HOUSE_RATCHET_ONLY },
@@ -50,9 +45,9 @@ test_not_judged (void)
     { .rule = FL_HOUSE_HEIGHT_MARGIN, .length = FL_IN (3) },
   };
 
-  g_assert_cmpuint (G_N_ELEMENTS (rules) + 4, ==, FL_N_HOUSE_RULES);
+  g_assert_cmpuint (G_N_ELEMENTS (rules), ==, FL_N_HOUSE_RULES);
   for (gsize i = 0; i < G_N_ELEMENTS (rules); i++)
-    check (&rules[i], "house_rules[0].rule", FL_SEVERITY_WARNING);
+    check (&rules[i], NULL);
 }
 
 static void
@@ -66,14 +61,17 @@ test_refused (void)
     { { .rule = FL_HOUSE_MIN_CHAIN, .size_text = "3/8", .size_in = 0.375, .grade = "71" }, "house_rules[0].grade" },
     { { .rule = FL_HOUSE_MIN_CHAIN, .size_text = "3/8", .size_in = 0.375, .grade = NULL }, "house_rules[0].grade" },
     { { .rule = FL_HOUSE_CHAIN_ALLOWANCE, .length = FL_IN (-1) }, "house_rules[0].length_in" },
+    { { .rule = FL_HOUSE_MIN_WLL_EACH, .wll = FL_KG (0) }, "house_rules[0].wll_kg" },
+    { { .rule = FL_HOUSE_MIN_CHAIN, .size_text = "9 mm", .size_in = 9 / 25.4, .grade = "70" }, "house_rules[0].size_mm" },
+    { { .rule = FL_HOUSE_HEIGHT_MARGIN, .length = { -10, FL_UNIT_MM } }, "house_rules[0].length_mm" },
     { { .rule = FL_N_HOUSE_RULES }, "house_rules[0].rule" },
   };
 
   for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
-    check (&cases[i].rule, cases[i].path, FL_SEVERITY_ERROR);
+    check (&cases[i].rule, cases[i].path);
 }
 
-/* These loosen, besides being not judged: both are said, and the book is not made. */
+/* These loosen: refused at their path, and the book is not made. */
 static void
 test_loosening (void)
 {
@@ -160,15 +158,49 @@ test_allowance (void)
   g_assert_cmpfloat_with_epsilon (fl_chain_needs (tightened, 44.3, NULL, NULL), fl_chain_needs (book, 44.3, NULL, NULL), 1e-9);
 }
 
+/* What nobody rated is not taken for stronger than the weakest of its kind that somebody did: the demo's weakest stake pocket has 5,000 lb
+ * (T-01), its weakest eye 12,000 (LD-26); of its lugs none is rated. */
+static void
+test_stand_in_of_fleet (void)
+{
+  static const struct { const char *fitting; const char *wll; const char *path; } cases[] = {
+    { "stake_pocket", "'wll_lb': 5000", NULL }, { "stake_pocket", "'wll_lb': 5001", "house_rules[0].wll_lb" },
+    { "stake_pocket", "'wll_kg': 2268.1", "house_rules[0].wll_kg" }, { "eye", "'wll_lb': 12500", "house_rules[0].wll_lb" },
+    { "lug", "'wll_lb': 50000", NULL },
+  };
+  g_autofree char *path = g_build_filename (g_getenv ("FAIRLEAD_DATA"), "demo", "fleet.json", NULL);
+
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr(JsonNode) tree = tree_of_file (path);
+      g_autofree char *rules = g_strdup_printf ("[{'rule': 'stand_in_rating', 'fitting': '%s', %s}]", cases[i].fitting, cases[i].wll);
+      g_autoptr(FlBook) book = test_book ();
+      g_autoptr(FlProblems) problems = fl_problems_new ();
+      g_autoptr(GBytes) bytes = NULL;
+      g_autoptr(FlFleet) fleet = NULL;
+
+      tree_set (tree, "house_rules", rules);
+      bytes = tree_bytes (tree);
+      fleet = fl_fleet_new_from_json (bytes, problems);
+      g_assert_nonnull (fleet);
+      fl_book_survey (book, fleet, problems);
+      test_print_problems (problems);
+      g_assert_cmpuint (fl_problems_errors (problems), ==, cases[i].path == NULL ? 0 : 1);
+      for (guint k = 0; k < fl_problems_count (problems); k++)
+        if (fl_problems_at (problems, k)->severity == FL_SEVERITY_ERROR)
+          g_assert_cmpstr (fl_problems_at (problems, k)->path, ==, cases[i].path);
+    }
+}
+
 int
 main (int argc, char *argv[])
 {
   g_test_init (&argc, &argv, NULL);
-  g_test_add_func ("/house/judged", test_judged);
-  g_test_add_func ("/house/not-judged", test_not_judged);
+  g_test_add_func ("/house/taken", test_taken);
   g_test_add_func ("/house/refused", test_refused);
   g_test_add_func ("/house/loosening", test_loosening);
   g_test_add_func ("/house/twice", test_twice);
+  g_test_add_func ("/house/stand-in-of-fleet", test_stand_in_of_fleet);
   g_test_add_func ("/house/outlives", test_outlives);
   g_test_add_func ("/house/allowance", test_allowance);
   return test_done (g_test_run ());
