@@ -16,8 +16,18 @@ guint fl_draft_hung_on (const FlDraft *state, guint load, const FlTiePoint *poin
 /* TRUE if a leg of the couple comes too near to what is chosen already. */
 gboolean fl_draft_near (const FlDraft *state, const FlWanted *w, const FlCouple *couple);
 
+/* The wants of the book, raised to what the house asks: count, sum, and of a machine that it takes as heavy the sections of a free joint. What
+ * was asked in part only, for the plan that comes nearest, is raised in proportion. */
+FlWanted fl_wanted_by_house (const FlWanted *book_wants, const FlDraft *state);
+
+/* Leaves out the legs that cannot be laid where the load is set down off its place (w->off), and gives the others the longest of their runs: gear for
+ * it does at all of them. */
+void fl_legs_settle (FlLegs *legs, const FlWanted *w);
+
 /* Adds what is missing of an implement's own tie-downs. FALSE where that cannot be; the draft may then hold a part. */
 gboolean fl_hold_implement (FlDraft *state, const FlWanted *w, const FlImplement *implement, guint mask);
+/* That for all implements of the load; one that the house lets its own lock hold takes none. */
+gboolean fl_hold_implements (FlDraft *state, const FlWanted *w, guint mask);
 
 G_END_DECLS
 #endif

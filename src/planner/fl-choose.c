@@ -10,10 +10,11 @@
 #include <string.h>
 
 #include "fl-choose-private.h"
+#include "fl-match.h"
 #include "fl-run.h"
 
 /* Sets of couples kept for each k, and how many of the best of them get gear matched. Work, not seconds. */
-enum { MAX_SETS = 3000, MATCHED_SETS = 16, MATCH_NODES = 4000, MAX_VISITS = 8000 };
+enum { MAX_SETS = 3000, MATCHED_SETS = 16, MAX_VISITS = 8000, MAX_GUIDED_VISITS = 60000, MAX_OFFERS = 24 };
 
 /* ── pieces left ── */
 
@@ -97,33 +98,36 @@ fl_draft_near (const FlDraft *state, const FlWanted *w, const FlCouple *couple)
 /* ── the search's own state ── */
 
 /* A set of couples, with what it amounts to. */
-typedef struct { guint couple[FL_MAX_COUPLES_CHOSEN], n, holds, legs, front, rear, left, right; double penalty, rearmost, foremost; } Set;
+typedef struct { guint couple[FL_MAX_COUPLES_CHOSEN], n, holds, legs, front, rear, left, right; double penalty, rearmost, foremost, held[FL_N_WAYS]; } Set;
+
+/* A set with the gear that serves it best. */
+typedef struct { const Set *set; FlMatch match; gboolean near; } Offer;
 
 typedef struct
 {
   const FlWanted *wanted;
-  FlDraft *state;
+  const FlDraft *state;
   FlCouples couples;
-  FlRigs *rigs[FL_MAX_COUPLES];  /* found when first asked for */
+  FlRigged *rigged[FL_MAX_COUPLES];  /* found when first asked for */
   guint holds_from[FL_MAX_COUPLES + 1];   /* what all couples from here on could still hold */
   Set *sets; guint n_sets;
   double spread;                /* m that the points of a set must lie apart; 0: none */
   guint visits;
   gboolean any;                 /* some set of the size went together, whether it serves or not */
+  gboolean guided;              /* something must hold each way */
+  double held[FL_MAX_COUPLES][FL_N_WAYS], most_held[FL_N_WAYS];  /* guided: by each couple with the strongest gear left; the most by any; book's unit */
+  Offer offers[MAX_OFFERS]; guint n_offers, wanted_offers;
 } Search;
 
-static const FlRigs *
-rigs_of (Search *s, guint couple)
+static const FlRigged *
+rigged_of (Search *s, guint couple)
 {
-  const FlWanted *w = s->wanted;
-  FlRigFor what = { TRUE, w->site->stand->machine->article, w->straps };
-
-  if (s->rigs[couple] == NULL)
+  if (s->rigged[couple] == NULL)
     {
-      s->rigs[couple] = g_new (FlRigs, 1);
-      fl_rigs_find (s->rigs[couple], w->book, w->pool, &s->couples.couples[couple], &what);
+      s->rigged[couple] = g_new (FlRigged, 1);
+      fl_rigged_fill (s->rigged[couple], s->wanted, &s->couples.couples[couple]);
     }
-  return s->rigs[couple];
+  return s->rigged[couple];
 }
 
 /* ── sets of couples ── */
@@ -140,6 +144,8 @@ set_with (const Set *set, const Search *s, guint couple)
   next.front += c->front;
   next.rear += c->rear;
   next.penalty += c->penalty;
+  for (guint way = 0; way < FL_N_WAYS && s->guided; way++)
+    next.held[way] += s->held[couple][way];
   for (guint k = 0; k < c->n; k++)
     {
       next.rearmost = fmin (next.rearmost, c->legs[k]->lay.path[0].x);
@@ -158,6 +164,16 @@ serves (const FlWanted *w, const Set *set, guint more, guint also)
 {
   return (w->holds & ~(set->holds | also)) == 0 && set->legs + more >= w->count && set->front + more >= w->section_count
          && set->rear + more >= w->section_count && set->front + set->rear + more >= 2 * w->section_count;
+}
+
+/* Could the set, with so many couples more, hold each way what is asked, had it the strongest gear? */
+static gboolean
+may_hold (const Search *s, const Set *set, guint more)
+{
+  for (guint way = 0; way < FL_N_WAYS && s->guided; way++)
+    if (!fl_reaches (set->held[way] + more * s->most_held[way], fmax (s->wanted->ways[way], s->wanted->sums[way])))
+      return FALSE;
+  return TRUE;
 }
 
 static guint
@@ -211,16 +227,16 @@ list_sets (Search *s, const Set *set, guint from, guint k)
   if (set->n == k)
     {
       s->any = TRUE;
-      if (s->n_sets < MAX_SETS && serves (s->wanted, set, 0, 0) && set->foremost - set->rearmost >= s->spread)
+      if (s->n_sets < MAX_SETS && serves (s->wanted, set, 0, 0) && may_hold (s, set, 0) && set->foremost - set->rearmost >= s->spread)
         s->sets[s->n_sets++] = *set;
       return;
     }
-  for (guint i = from; i < s->couples.n && s->n_sets < MAX_SETS && s->visits < MAX_VISITS; i++)
+  for (guint i = from; i < s->couples.n && s->n_sets < MAX_SETS && s->visits < (s->guided ? MAX_GUIDED_VISITS : MAX_VISITS); i++)
     {
       Set next;
 
       s->visits++;
-      if (!serves (s->wanted, set, 2 * (k - set->n), s->holds_from[i]))
+      if (!serves (s->wanted, set, 2 * (k - set->n), s->holds_from[i]) || !may_hold (s, set, k - set->n))
         {
           s->any = TRUE;        /* a larger one may */
           return;
@@ -243,90 +259,29 @@ by_penalty (gconstpointer a, gconstpointer b)
   return x->penalty < y->penalty ? -1 : x->penalty > y->penalty ? 1 : memcmp (x->couple, y->couple, sizeof x->couple);
 }
 
-/* ── gear for a set ── */
-
-typedef struct
+/* How well the set could hold each way if all of it were of one kind of chain: the least of what is wanted. As a penalty. */
+static double
+shares_badly (const Search *s, const Set *set)
 {
-  const FlRigs *rigs[FL_MAX_COUPLES_CHOSEN];
-  guint pieces[FL_MAX_COUPLES_CHOSEN], n, nodes;
-  double cheapest_after[FL_MAX_COUPLES_CHOSEN + 1], most_after[FL_MAX_COUPLES_CHOSEN + 1];
-  double need;
-  FlLeft left;
-  const FlRig *now[FL_MAX_COUPLES_CHOSEN], *best[FL_MAX_COUPLES_CHOSEN];
-  double best_cost;
-} Match;
+  FlStretch legs[2 * FL_MAX_COUPLES_CHOSEN];
+  double least = INFINITY;
+  guint n = 0;
 
-static void
-match_from (Match *m, guint at, double cost, double value)
-{
-  if (at == m->n)
-    {
-      if (fl_reaches (value, m->need) && cost < m->best_cost)
-        {
-          m->best_cost = cost;
-          memcpy (m->best, m->now, sizeof m->best);
-        }
-      return;
-    }
-  for (guint i = 0; i < m->rigs[at]->n && m->nodes < MATCH_NODES; i++)
-    {
-      const FlRig *rig = &m->rigs[at]->rigs[i];
-
-      if (cost + rig->cost + m->cheapest_after[at + 1] >= m->best_cost)
-        break;
-      if (!fl_reaches (value + rig->value + m->most_after[at + 1], m->need))
-        continue;
-      m->nodes++;
-      if (!fl_left_take (&m->left, rig, (gint) m->pieces[at]))
-        continue;
-      m->now[at] = rig;
-      match_from (m, at + 1, cost + rig->cost, value + rig->value);
-      fl_left_take (&m->left, rig, -(gint) m->pieces[at]);
-    }
-}
-
-/* FALSE: some couple has no rig at all, or the strongest of each are not enough. */
-static gboolean
-match_bounds (Match *m)
-{
-  m->cheapest_after[m->n] = m->most_after[m->n] = 0.0;
-  for (guint i = m->n; i > 0; i--)
-    {
-      double most = 0.0;
-
-      if (m->rigs[i - 1]->n == 0)
-        return FALSE;
-      for (guint k = 0; k < m->rigs[i - 1]->n; k++)
-        most = fmax (most, m->rigs[i - 1]->rigs[k].value);
-      m->cheapest_after[i - 1] = m->cheapest_after[i] + m->rigs[i - 1]->rigs[0].cost;
-      m->most_after[i - 1] = m->most_after[i] + most;
-    }
-  return fl_reaches (m->most_after[0], m->need);
-}
-
-/* FALSE: there can be no match, whatever is left. */
-static gboolean
-match_start (Search *s, const Set *set, Match *m)
-{
-  m->n = set->n;
-  m->nodes = 0;
-  m->need = s->wanted->need;
-  m->left = s->state->left;
-  m->best[0] = NULL;
   for (guint i = 0; i < set->n; i++)
-    {
-      m->rigs[i] = rigs_of (s, set->couple[i]);
-      m->pieces[i] = s->couples.couples[set->couple[i]].n;
-    }
-  return match_bounds (m);
-}
+    for (guint k = 0; k < s->couples.couples[set->couple[i]].n; k++)
+      {
+        const FlLay *lay = &s->couples.couples[set->couple[i]].legs[k]->lay;
 
-static gboolean
-match_set (Match *m, double bound)
-{
-  m->best_cost = bound;
-  match_from (m, 0, 0.0, 0.0);
-  return m->best[0] != NULL;
+        legs[n++] = fl_stretch_of (lay, 1.0, 1.0 / lay->run);
+      }
+  for (guint way = 0; way < FL_N_WAYS; way++)
+    {
+      double asked = fmax (s->wanted->ways[way], s->wanted->sums[way]);
+
+      if (asked > 0.0)
+        least = fmin (least, fl_share_holds (legs, n, way) / asked);
+    }
+  return -least;
 }
 
 /* ── taking what was found ── */
@@ -345,6 +300,7 @@ fl_draft_append (FlDraft *state, const FlWanted *w, const FlCouple *couple, cons
       tie.rig = *rig;
       tie.wll = rig->wll[k];
       tie.strength = rig->cost / couple->n;
+      tie.stiffness = fl_rig_stiffness (w->book, w->pool, rig, leg);
       tie.strap = rig->strap >= 0;
       state->chosen.ties[state->chosen.n++] = tie;
       for (guint i = 0; i < 2; i++)
@@ -379,45 +335,100 @@ set_near (const Search *s, const Set *set)
   return FALSE;
 }
 
-static gboolean
-choose_own_of (Search *s, guint k)
+/* ── the best sets with their gear ── */
+
+static guint
+fuller_side (const Set *set)
 {
-  Match match, best;
-  const Set *best_set = NULL;
-  gboolean best_near = FALSE;
-  double bound = INFINITY;
-  guint matched = 0;
+  return MAX (set->left, set->right);
+}
+
+/* Chains that touch are a caution and come before balance, and balance before the gear's strength. */
+static gboolean
+better_offer (const Offer *a, const Offer *b)
+{
+  if (a->near != b->near)
+    return b->near;
+  if (fuller_side (a->set) != fuller_side (b->set))
+    return fuller_side (a->set) < fuller_side (b->set);
+  return a->match.best_cost < b->match.best_cost;
+}
+
+static void
+keep_offer (Search *s, const Offer *offer)
+{
+  guint at = s->n_offers;
+
+  while (at > 0 && better_offer (offer, &s->offers[at - 1]))
+    at--;
+  if (at == s->wanted_offers)
+    return;
+  if (s->n_offers == s->wanted_offers)
+    s->n_offers--;
+  memmove (&s->offers[at + 1], &s->offers[at], (s->n_offers - at) * sizeof (Offer));
+  s->offers[at] = *offer;
+  s->n_offers++;
+}
+
+static gboolean
+start_match (Search *s, const Set *set, FlMatch *match)
+{
+  match->n = set->n;
+  for (guint i = 0; i < set->n; i++)
+    {
+      match->rigged[i] = rigged_of (s, set->couple[i]);
+      match->pieces[i] = s->couples.couples[set->couple[i]].n;
+    }
+  return fl_match_start (match, s->wanted, &s->state->left);
+}
+
+/* The last of the offers bounds what is still of interest, once there are as many as are wanted. */
+static double
+bound_for (const Search *s, const Offer *next)
+{
+  const Offer *last = s->n_offers == s->wanted_offers ? &s->offers[s->n_offers - 1] : NULL;
+
+  if (last == NULL || (last->near && !next->near) || fuller_side (next->set) < fuller_side (last->set))
+    return INFINITY;
+  return (next->near && !last->near) || fuller_side (next->set) > fuller_side (last->set) ? 0.0 : last->match.best_cost;
+}
+
+static void
+list_all_sets (Search *s, guint k)
+{
   Set set = { .n = 0, .rearmost = INFINITY, .foremost = -INFINITY };
 
   s->n_sets = 0;
   s->visits = 0;
   s->any = FALSE;
   list_sets (s, &set, 0, k);
+  for (guint i = 0; i < s->n_sets && s->guided; i++)
+    s->sets[i].penalty = shares_badly (s, &s->sets[i]);
   qsort (s->sets, s->n_sets, sizeof (Set), by_penalty);
-  for (guint i = 0; i < s->n_sets && matched < MATCHED_SETS; i++)
-    {
-      gboolean near_;
+}
 
-      if (best_set != NULL && !best_near
-          && MAX (s->sets[i].left, s->sets[i].right) > MAX (best_set->left, best_set->right))
+static gboolean
+choose_own_of (Search *s, guint k)
+{
+  guint matched = 0;
+
+  list_all_sets (s, k);
+  for (guint i = 0; i < s->n_sets && matched < MAX (MATCHED_SETS, s->wanted_offers); i++)
+    {
+      Offer next = { .set = &s->sets[i] };
+      double bound;
+
+      if (s->n_offers == s->wanted_offers && !s->offers[s->n_offers - 1].near && fuller_side (next.set) > fuller_side (s->offers[s->n_offers - 1].set))
         break;
-      if (!match_start (s, &s->sets[i], &match))
+      if (!start_match (s, next.set, &next.match))
         continue;
       matched++;
-      near_ = set_near (s, &s->sets[i]);
-      /* Chains that touch are a caution and come before the gear's strength. */
-      if ((best_set != NULL && near_ && !best_near) || !match_set (&match, best_near && !near_ ? INFINITY : bound))
-        continue;
-      best = match;
-      best_set = &s->sets[i];
-      best_near = near_;
-      bound = match.best_cost;
+      next.near = set_near (s, next.set);
+      bound = bound_for (s, &next);
+      if (bound > 0.0 && fl_match_find (&next.match, bound))
+        keep_offer (s, &next);
     }
-  if (best_set == NULL)
-    return FALSE;
-  for (guint i = 0; i < best_set->n; i++)
-    fl_draft_append (s->state, s->wanted, &s->couples.couples[best_set->couple[i]], best.best[i], NULL);
-  return TRUE;
+  return s->n_offers > 0;
 }
 
 /* Half of how far apart the points lie that can be reached at all: tied at one end only, a load swings round it. */
@@ -465,25 +476,51 @@ gear_may_do (const FlDraft *state, const FlWanted *w)
   return pieces >= MAX (w->count, 2 * w->section_count) && fl_reaches (sum * fl_book_share (w->book, FALSE, 'L', 0), w->need);
 }
 
-static gboolean
-choose_own (FlDraft *state, const FlWanted *w, guint mask, guint64 *work)
+static void
+search_free (Search *s)
 {
-  g_autofree FlLegs *legs = g_new (FlLegs, 1);
-  g_autofree Search *s = g_new0 (Search, 1);
-  gboolean found = w->count == 0 && w->need <= 0.0 && w->holds == 0 && w->section_count == 0;
+  for (guint i = 0; i < FL_MAX_COUPLES; i++)
+    g_free (s->rigged[i]);
+  g_free (s->sets);
+  g_free (s);
+}
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (Search, search_free)
 
-  s->wanted = w;
-  s->state = state;
-  if (found)
-    return TRUE;
-  if (!gear_may_do (state, w))
-    return FALSE;
-  fl_legs_find (legs, w->site, NULL, &state->hung);
+static void
+fill_held (Search *s)
+{
+  const FlPoolShelf *shelf = s->wanted->straps ? &s->wanted->pool->straps : &s->wanted->pool->chains;
+  const gint16 *left = s->wanted->straps ? s->state->left.straps : s->state->left.chains;
+  double strongest = 0.0;
+
+  for (guint i = 0; i < shelf->n; i++)
+    strongest = left[i] > 0 ? fmax (strongest, shelf->classes[i].wll) : strongest;
+  for (guint i = 0; i < s->couples.n; i++)
+    for (guint way = 0; way < FL_N_WAYS; way++)
+      {
+        for (guint k = 0; k < s->couples.couples[i].n; k++)
+          s->held[i][way] += strongest * fl_stretch_of (&s->couples.couples[i].legs[k]->lay, strongest, 1.0).cosine[way];
+        s->most_held[way] = fmax (s->most_held[way], s->held[i][way]);
+      }
+}
+
+/* The least number of couples with an answer, and its offers. */
+static gboolean
+search_couples (Search *s, FlLegs *legs, guint mask, guint64 *work)
+{
+  const FlWanted *w = s->wanted;
+  gboolean found = FALSE;
+
+  fl_legs_find (legs, w->site, NULL, &s->state->hung);
+  fl_legs_settle (legs, w);
   fl_couples_find (&s->couples, legs, w->site->ground->trailer, mask, w->singles);
   for (guint i = s->couples.n; i > 0; i--)
     s->holds_from[i - 1] = s->holds_from[i] | s->couples.couples[i - 1].holds;
   s->sets = g_new (Set, MAX_SETS);
-  s->spread = w->spread && !any_fixed (state, w->load) ? spread_of (legs) : 0.0;
+  s->spread = w->spread && !any_fixed (s->state, w->load) ? spread_of (legs) : 0.0;
+  s->guided = fl_is_guided (w);
+  if (s->guided)
+    fill_held (s);
   for (guint k = 1; k <= FL_MAX_COUPLES_CHOSEN && !found && *work > 0; k++)
     {
       found = choose_own_of (s, k);
@@ -491,23 +528,54 @@ choose_own (FlDraft *state, const FlWanted *w, guint mask, guint64 *work)
       if (!s->any)
         break;                  /* the points and anchors take no more */
     }
-  for (guint i = 0; i < FL_MAX_COUPLES; i++)
-    g_free (s->rigs[i]);
-  g_free (s->sets);
   return found;
 }
 
 gboolean
-fl_choose_load (FlDraft *state, const FlWanted *wanted, guint mask, guint64 *work)
+fl_is_guided (const FlWanted *wanted)
 {
-  g_autofree FlDraft *draft = g_memdup2 (state, sizeof *state);
-  const FlMachine *machine = wanted->site->stand->machine;
+  for (guint way = 0; way < FL_N_WAYS; way++)
+    if (wanted->ways[way] > 0.0 || wanted->sums[way] > 0.0)
+      return TRUE;
+  return FALSE;
+}
 
-  if (!choose_own (draft, wanted, mask, work))
-    return FALSE;
-  for (gsize i = 0; i < machine->n_implements && wanted->implements; i++)
-    if (!fl_hold_implement (draft, wanted, &machine->implements[i], mask))
-      return FALSE;
-  *state = *draft;
-  return TRUE;
+static gboolean
+nothing_wanted (const FlWanted *w)
+{
+  return !fl_is_guided (w) && w->count == 0 && w->need <= 0.0 && w->holds == 0 && w->section_count == 0;
+}
+
+static void
+take_offer (FlDraft *draft, const Search *s, const Offer *offer)
+{
+  for (guint i = 0; i < offer->set->n; i++)
+    fl_draft_append (draft, s->wanted, &s->couples.couples[offer->set->couple[i]], &offer->match.rigged[i]->rigs.rigs[offer->match.best[i]], NULL);
+}
+
+guint
+fl_choose_offers (FlDraft *offers, guint max, const FlDraft *state, const FlWanted *wanted, guint mask, guint64 *work)
+{
+  g_autofree FlLegs *legs = g_new (FlLegs, 1);
+  g_autoptr(Search) s = g_new0 (Search, 1);
+  const FlWanted w = fl_wanted_by_house (wanted, state);
+  guint n = 0;
+
+  s->wanted = &w;
+  s->state = state;
+  s->wanted_offers = MIN (max, MAX_OFFERS);
+  if (nothing_wanted (&w))
+    {
+      offers[0] = *state;
+      return fl_hold_implements (&offers[0], &w, mask) ? 1 : 0;
+    }
+  if (!gear_may_do (state, &w) || !search_couples (s, legs, mask, work))
+    return 0;
+  for (guint i = 0; i < s->n_offers; i++)
+    {
+      offers[n] = *state;
+      take_offer (&offers[n], s, &s->offers[i]);
+      n += fl_hold_implements (&offers[n], &w, mask);
+    }
+  return n;
 }

@@ -5,6 +5,7 @@
 
 #include "fl-legs.h"
 #include "fl-planner.h"
+#include "fl-share.h"
 
 G_BEGIN_DECLS
 
@@ -27,6 +28,7 @@ typedef struct
   FlLay lay;
   FlRig rig;
   double wll, strength;         /* of the tie-down; sum over the pieces it takes; book's unit */
+  double stiffness;             /* N/m */
   gboolean strap;
   const FlTieDown *fixed;       /* a person's own choice, kept as it is; NULL: chosen here by `rig` */
 } FlChosenTie;
@@ -44,11 +46,18 @@ typedef struct
   double weight;                /* of the load, book's unit */
   guint count;                  /* least number of own tie-downs yet to be added */
   guint holds;                  /* movements against which something must yet hold, bits */
+  double ways[FL_N_WAYS];       /* what must yet hold each way as the tie-downs share it (fl-share.h), book's unit; all 0: not asked */
+  double sums[FL_N_WAYS];       /* sum of limits times cosines that is yet wanted each way, book's unit; all 0: not asked */
   guint section_count;          /* tie-downs on each of front and rear where the joint is free; 0 else */
   gboolean spread;              /* points toward both ends of the load: at least half as far apart as its own points are */
   gboolean straps, singles;
   gboolean implements;          /* FALSE: they are left out (a light load that has no legs for them) */
+  GHashTable *rigs;             /* what was found before (fl-match.h); NULL: nothing is kept */
+  const FlStand *off; guint n_off;      /* the load set down off its place: a leg must do there too; 0: not asked */
 } FlWanted;
+
+/* TRUE if ways or sums ask for anything. */
+gboolean fl_is_guided (const FlWanted *wanted);
 
 /* What stands before this load is looked at, and what it adds to. */
 typedef struct
@@ -62,8 +71,9 @@ typedef struct
 /* TRUE if the two come nearer to each other than `apart` (m), leaving out where they share a point or an anchor. */
 gboolean fl_chosen_near (const FlChosenTie *a, const FlChosenTie *b, double apart);
 
-/* Best choice of one load: appends to `state`. `work` counts down choices looked at. FALSE: none found; `state` is then as it was. */
-gboolean fl_choose_load (FlDraft *state, const FlWanted *wanted, guint mask, guint64 *work);
+/* The best few choices of the least number of tie-downs that serves, best first: `state` with each of them. `work` counts down choices looked at.
+ * Returns how many, `max` at most; 0: none found. */
+guint fl_choose_offers (FlDraft *offers, guint max, const FlDraft *state, const FlWanted *wanted, guint mask, guint64 *work);
 
 G_END_DECLS
 #endif

@@ -3,7 +3,7 @@
 #include <math.h>
 #include <string.h>
 
-#include "fl-planner.h"
+#include "fl-plan-as.h"
 #include "fl-words-of.h"
 
 enum { MAX_PIECES = 12, MAX_OTHER_TRAILERS = 2 };
@@ -19,10 +19,11 @@ typedef struct
   const FlHost *host;
 } Curing;
 
+/* plain: to see whether there is a plan at all; else the plan that the cure leads to. */
 static FlAssessment *
-plan_with (const Curing *c, const FlFleet *fleet, const FlPlan *start)
+plan_with (const Curing *c, const FlFleet *fleet, const FlPlan *start, gboolean plain)
 {
-  g_autoptr(FlProposal) proposal = fl_plan_move (c->book, fleet, start, &c->search, c->host, NULL);
+  g_autoptr(FlProposal) proposal = fl_plan_move_as (c->book, fleet, start, &c->search, plain, c->host, NULL);
 
   return proposal != NULL && proposal->best != NULL ? fl_assessment_ref (proposal->best) : NULL;
 }
@@ -142,7 +143,7 @@ cure_by_kit (Curing *c, const Kit *kit)
   for (guint n = MAX_PIECES; n > 0; n = enough - 1)
     {
       g_autoptr(FlFleet) fleet = with_kit (c, fl_plan_choices (c->start)->trailer, kit, n);
-      g_autoptr(FlAssessment) plan = fleet != NULL ? plan_with (c, fleet, c->start) : NULL;
+      g_autoptr(FlAssessment) plan = fleet != NULL ? plan_with (c, fleet, c->start, TRUE) : NULL;
 
       if (plan == NULL)
         break;
@@ -196,7 +197,7 @@ cure_by_lock (Curing *c)
       const FlRecord *before = fl_fleet_find_load (c->fleet, choices->loads[i].id, choices->loads[i].article);
       g_autoptr(FlRecord) after = fl_machine_joint_free (fl_record_machine (before)) ? with_lock (before) : NULL;
       g_autoptr(FlFleet) fleet = after != NULL ? with_change (c->fleet, &before, (const FlRecord *const[]) { after }, 1) : NULL;
-      g_autoptr(FlAssessment) plan = fleet != NULL ? plan_with (c, fleet, c->start) : NULL;
+      g_autoptr(FlAssessment) plan = fleet != NULL ? plan_with (c, fleet, c->start, TRUE) : NULL;
 
       if (plan != NULL)
         add_cure (c, NULL, N_("Fit the articulation lock of {id}: then it can be planned."),
@@ -230,7 +231,7 @@ cure_by_trailer (Curing *c)
       free_.trailer = id;
       free_.n_tie_downs = 0;
       start = fl_plan_new (&free_);
-      plan = plan_with (c, c->fleet, start);
+      plan = plan_with (c, c->fleet, start, FALSE);
       if (plan == NULL)
         continue;
       found++;
@@ -260,7 +261,7 @@ cure_by_unpinning (Curing *c)
   next.loads = loads;
   next.n_tie_downs = 0;
   start = fl_plan_new (&next);
-  plan = plan_with (c, c->fleet, start);
+  plan = plan_with (c, c->fleet, start, FALSE);
   if (plan != NULL)
     add_cure (c, fl_plan_ref (fl_assessment_plan (plan)), N_("What is pinned stands in the way: without the pins it can be planned."), NULL, 0);
 }

@@ -5,14 +5,18 @@
 #include <math.h>
 #include <string.h>
 
+#include "fl-plan-as.h"
+#include "fl-score.h"
+
 static FlProposal *
-plan_on (const FlBook *book, const FlFleet *fleet, const FlMove *move, const char *trailer, const FlSearch *search, const FlHost *host, GError **error)
+plan_on (const FlBook *book, const FlFleet *fleet, const FlMove *move, const char *trailer, const FlSearch *search, gboolean plain, const FlHost *host,
+         GError **error)
 {
   const FlRecord *record = fl_fleet_find (fleet, FL_KIND_TRAILER, trailer);
   const char *truck = record != NULL && !fl_record_trailer (record)->coupling.present ? NULL : move->truck;
   g_autoptr(FlPlan) start = fl_plan_for_move (fleet, move, trailer, truck);
 
-  return fl_plan_move (book, fleet, start, search, host, error);
+  return fl_plan_move_as (book, fleet, start, search, plain, host, error);
 }
 
 static int
@@ -51,7 +55,7 @@ fl_rank_trailers (const FlBook *book, const FlFleet *fleet, const FlMove *move, 
   for (gsize i = 0; i < n && (host == NULL || !g_cancellable_is_cancelled (host->cancel)); i++)
     {
       const char *id = fl_record_id (fl_fleet_at (fleet, FL_KIND_TRAILER, i));
-      FlProposal *proposal = plan_on (book, fleet, move, id, search, host, error);
+      FlProposal *proposal = plan_on (book, fleet, move, id, search, FALSE, host, error);
 
       if (proposal == NULL)
         return NULL;
@@ -75,6 +79,7 @@ typedef struct
   const FlHost *host;
   GPtrArray *ids;               /* of the day's moves, in order of departure */
   FlProposal **done;            /* by index of ids; NULL: not yet */
+  gboolean plain;               /* the first round */
 } Day;
 
 void
@@ -232,7 +237,7 @@ static gboolean
 try_trailer (const Day *day, const FlMove *move, const char *id, const GPtrArray *taken, FlProposal **best, GError **error)
 {
   FlSearch search = { day->search.work, FALSE, (const char *const *) taken->pdata };
-  FlProposal *next = plan_on (day->book, day->fleet, move, id, &search, day->host, error);
+  FlProposal *next = plan_on (day->book, day->fleet, move, id, &search, day->plain, day->host, error);
 
   if (next == NULL)
     return FALSE;
@@ -302,7 +307,39 @@ plan_one (const Day *day, guint i, GError **error)
   search.taken = (const char *const *) taken->pdata;
   if (move->trailer == NULL)
     return best_trailer (day, move, taken, error);
-  return plan_on (day->book, day->fleet, move, move->trailer, &search, day->host, error);
+  return plan_on (day->book, day->fleet, move, move->trailer, &search, day->plain, day->host, error);
+}
+
+/* ── the second round: what clears more cautions, with what all the others leave ── */
+
+static gboolean
+may_clear (const Day *day, guint i)
+{
+  const FlProposal *p = day->done[i];
+
+  return kept_plan (day, p->move) == NULL && p->best != NULL
+         && (fl_score_cautioned (p->best, FL_SCORE_FORCE) || fl_score_cautioned (p->best, FL_SCORE_PLACEMENT));
+}
+
+/* Plans it once more, in full. What the move has now stays where it finds nothing better. */
+static gboolean
+plan_again (const Day *day, guint i, GError **error)
+{
+  FlProposal *next;
+
+  if (!may_clear (day, i))
+    return TRUE;
+  next = plan_one (day, i, error);
+  if (next == NULL)
+    return FALSE;
+  if (by_worth (&(const FlProposal *) { next }, &(const FlProposal *) { day->done[i] }) < 0)
+    {
+      fl_proposal_free (day->done[i]);
+      day->done[i] = next;
+    }
+  else
+    fl_proposal_free (next);
+  return TRUE;
 }
 
 /* By priority, then departure (the order of ids). */
@@ -322,31 +359,50 @@ turns (const Day *day)
   return order;
 }
 
+static gboolean
+plan_first (Day *day, guint i, GError **error)
+{
+  day->done[i] = plan_one (day, i, error);
+  return day->done[i] != NULL;
+}
+
+/* One round over all moves in turn. FALSE with an error. */
+static gboolean
+go_round (Day *day, const guint *order, FlRunState *state, GError **error)
+{
+  guint n = day->ids->len;
+
+  for (guint i = 0; i < n && *state != FL_RUN_CANCELLED; i++)
+    {
+      if (day->host != NULL && g_cancellable_is_cancelled (day->host->cancel))
+        {
+          *state = FL_RUN_CANCELLED;
+          break;
+        }
+      report (day->host, (double) (day->plain ? i : n + i) / (2.0 * n), N_("Move {move}"), "move", g_ptr_array_index (day->ids, order[i]));
+      if (!(day->plain ? plan_first (day, order[i], error) : plan_again (day, order[i], error)))
+        return FALSE;
+      if (day->done[order[i]]->state == FL_RUN_CANCELLED)
+        *state = FL_RUN_CANCELLED;
+    }
+  return TRUE;
+}
+
 FlDayPlan *
 fl_plan_day (const FlBook *book, const FlFleet *fleet, const char *date, const FlPlan *const *kept, gsize n_kept, const FlSearch *search,
              const FlHost *host, GError **error)
 {
-  Day day = { book, fleet, kept, n_kept, search != NULL ? *search : (FlSearch) { 0 }, host, fl_fleet_moves_of (fleet, date), NULL };
+  Day day = { book, fleet, kept, n_kept, search != NULL ? *search : (FlSearch) { 0 }, host, fl_fleet_moves_of (fleet, date), NULL, TRUE };
   g_autoptr(GPtrArray) ids = day.ids;
   g_autofree guint *order = turns (&day);
   g_autoptr(FlDayPlan) plan = g_new0 (FlDayPlan, 1);
-  gboolean ok = TRUE;
+  gboolean ok;
 
   day.done = g_new0 (FlProposal *, ids->len + 1);
   plan->proposals = g_ptr_array_new_with_free_func ((GDestroyNotify) fl_proposal_free);
-  for (guint i = 0; i < ids->len && ok; i++)
-    {
-      if (host != NULL && g_cancellable_is_cancelled (host->cancel))
-        {
-          plan->state = FL_RUN_CANCELLED;
-          break;
-        }
-      report (host, (double) i / ids->len, N_("Move {move}"), "move", g_ptr_array_index (ids, order[i]));
-      day.done[order[i]] = plan_one (&day, order[i], error);
-      ok = day.done[order[i]] != NULL;
-      if (ok && day.done[order[i]]->state == FL_RUN_CANCELLED)
-        plan->state = FL_RUN_CANCELLED;
-    }
+  ok = go_round (&day, order, &plan->state, error);
+  day.plain = FALSE;
+  ok = ok && go_round (&day, order, &plan->state, error);
   for (guint i = 0; i < ids->len; i++)
     if (day.done[i] != NULL)
       g_ptr_array_add (plan->proposals, day.done[i]);

@@ -6,6 +6,9 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "fl-match.h"
+#include "fl-spring.h"
+
 /* ── pinned tie-downs ── */
 
 static const FlMachine *
@@ -65,6 +68,7 @@ measure_fixed (FlChosenTie *tie, const FlTask *task)
   parts.n_connectors = t->n_connectors;
   fl_assemble (&assembly, task->book, &parts);
   tie->wll = assembly.wll;
+  tie->stiffness = t->over || (t->chain == NULL && t->strap == NULL) ? 0.0 : 1.0 / fl_spring_yield (task->book, &parts);
   tie->strap = t->strap != NULL;
   return !isnan (assembly.wll);
 }
@@ -85,6 +89,7 @@ rig_fixed (FlChosenTie *tie, FlDraft *draft, const FlTask *task, const FlPool *p
         tie->rig = rigs->rigs[i];
         tie->wll = rigs->rigs[i].wll[0];
         tie->strength = rigs->rigs[i].cost;
+        tie->stiffness = fl_rig_stiffness (task->book, pool, &tie->rig, &leg);
         return TRUE;
       }
   return FALSE;

@@ -2,9 +2,57 @@
 /* Tie-downs that hold an implement: see fl-choose-private.h. */
 #include "fl-choose-private.h"
 
+#include <math.h>
 #include <string.h>
 
+#include "fl-house.h"
 #include "fl-pairing.h"
+
+/* ── off its place ── */
+
+static void
+lay_there (FlLay *lay, const FlWanted *w, const FlLeg *leg, const FlStand *stand)
+{
+  const FlOverPath *path = leg->path;
+
+  if (path != NULL)
+    fl_lay_over (lay, w->book, w->site->ground, stand, path->points, path->n_points, path->edge, leg->anchors[0], leg->anchors[1]);
+  else
+    fl_lay_direct (lay, w->book, w->site->ground, stand, leg->point, leg->anchors[0]);
+}
+
+static gboolean
+settle_leg (FlLeg *leg, const FlWanted *w)
+{
+  for (guint i = 0; i < w->n_off; i++)
+    {
+      FlLay lay;
+
+      lay_there (&lay, w, leg, &w->off[i]);
+      if ((lay.flags & FL_LAY_FORBIDS) != 0)
+        return FALSE;
+      leg->lay.run = fmax (leg->lay.run, lay.run);
+    }
+  return TRUE;
+}
+
+void
+fl_legs_settle (FlLegs *legs, const FlWanted *w)
+{
+  guint n = 0;
+
+  for (guint i = 0; i < legs->n && w->n_off > 0; i++)
+    {
+      FlLeg leg = legs->legs[i];
+
+      if (settle_leg (&leg, w))
+        legs->legs[n++] = leg;
+    }
+  if (w->n_off > 0)
+    legs->n = n;
+}
+
+/* ── holding it ── */
 
 typedef struct { guint new_cautions; double cost, penalty; const FlCouple *couple; FlRig rig; } Hold;
 
@@ -54,6 +102,7 @@ add_hold (FlDraft *state, const FlWanted *w, const FlImplement *implement, guint
   Hold best = { 0 };
 
   fl_legs_find (legs, w->site, implement, &state->hung);
+  fl_legs_settle (legs, w);
   fl_couples_find (couples, legs, w->site->ground->trailer, mask, !pair);
   for (guint i = 0; i < MIN (couples->n, 24u); i++)
     if (!pair || couples->couples[i].n == 2)
@@ -90,5 +139,16 @@ fl_hold_implement (FlDraft *state, const FlWanted *w, const FlImplement *impleme
         return FALSE;
       have += added;
     }
+  return TRUE;
+}
+
+gboolean
+fl_hold_implements (FlDraft *state, const FlWanted *w, guint mask)
+{
+  const FlMachine *machine = w->site->stand->machine;
+
+  for (gsize i = 0; i < machine->n_implements && w->implements; i++)
+    if (!fl_house_lock_suffices (w->book, machine, &machine->implements[i]) && !fl_hold_implement (state, w, &machine->implements[i], mask))
+      return FALSE;
   return TRUE;
 }

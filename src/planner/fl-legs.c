@@ -5,6 +5,7 @@
 #include <math.h>
 #include <string.h>
 
+#include "fl-house.h"
 #include "fl-pairing.h"
 #include "fl-run.h"
 
@@ -93,12 +94,12 @@ holds_of (const FlLay *lay)
 }
 
 static void
-add_leg (FlLegs *legs, FlLeg leg, const FlBookData *data)
+add_leg (FlLegs *legs, FlLeg leg, const FlSite *site)
 {
-  if ((leg.lay.flags & FL_LAY_FORBIDS) != 0 || legs->n == FL_MAX_LEGS)
+  if ((leg.lay.flags & FL_LAY_FORBIDS) != 0 || legs->n == FL_MAX_LEGS || !fl_house_allows_lay (site->book, site->ground, &leg.lay, leg.anchors))
     return;
   leg.cautions = leg.lay.flags & FL_LEG_CAUTIONS;
-  leg.penalty = penalty_of (&leg.lay, data);
+  leg.penalty = penalty_of (&leg.lay, fl_book_data (site->book));
   leg.holds = holds_of (&leg.lay);
   legs->legs[legs->n++] = leg;
 }
@@ -115,7 +116,7 @@ add_direct (FlLegs *legs, const FlSite *site, const FlTiePoint *point, const FlH
       if (anchor_aside (site, leg.anchors[0]) || !fl_hung_free (hung, trailer, leg.anchors[0]))
         continue;
       fl_lay_direct (&leg.lay, site->book, site->ground, site->stand, point, leg.anchors[0]);
-      add_leg (legs, leg, fl_book_data (site->book));
+      add_leg (legs, leg, site);
     }
 }
 
@@ -142,7 +143,7 @@ add_over (FlLegs *legs, const FlSite *site, const FlOverPath *path, const FlHung
           continue;
         fl_lay_over (&leg.lay, site->book, site->ground, site->stand, path->points, path->n_points, path->edge, leg.anchors[0],
                      leg.anchors[1]);
-        add_leg (legs, leg, fl_book_data (site->book));
+        add_leg (legs, leg, site);
       }
 }
 

@@ -52,7 +52,7 @@ typedef struct
 } FlSite;
 
 /* All legs from the load's own points (implement NULL) or from an implement's points and over-paths, to free anchors, that nothing
- * forbids. */
+ * forbids, neither the house's rules on runs. */
 void fl_legs_find (FlLegs *legs, const FlSite *site, const FlImplement *implement, const FlHung *hung);
 
 /* Pairs the legs with cautions within `mask`: mirrored couples first (singles only when `singles`), the best few of each pair of points and
@@ -64,7 +64,7 @@ typedef struct
 {
   gint chain, binder, strap, at_point, at_anchor;   /* classes of the pool's shelves; -1: none */
   double wll[2];                /* of each leg, book's unit */
-  double value;                 /* what the couple counts toward the aggregate */
+  double value;                 /* what the couple counts toward the aggregate, with the house's stand-ins */
   double cost;                  /* sum of the limits of the pieces it takes */
 } FlRig;
 typedef struct { FlRig rigs[FL_MAX_RIGS]; guint n; } FlRigs;

@@ -4,6 +4,7 @@
 
 #include <string.h>
 
+#include "fl-plan-as.h"
 #include "fl-task.h"
 #include "fl-words-of.h"
 
@@ -69,6 +70,7 @@ typedef struct
   const FlSearch *search;
   const FlHost *host;
   FlProposal *proposal;
+  gboolean plain;
   GArray *because;              /* of the first task that had anything to say */
 } Asking;
 
@@ -218,7 +220,8 @@ ask (Asking *a, const char *truck, const Positions *positions, GError **error)
   g_autoptr(FlPlan) start = start_of_task (a->choices, truck, positions);
   g_auto(FlTaskResult) result = { .best = NULL };
   FlTask task = { a->book, a->fleet, start, fl_plan_choices (start), a->move, a->trailer, a->search != NULL ? a->search->taken : NULL,
-                  a->host != NULL ? a->host->cancel : NULL, a->search != NULL && a->search->work > 0 ? a->search->work : DEFAULT_WORK };
+                  a->host != NULL ? a->host->cancel : NULL, a->search != NULL && a->search->work > 0 ? a->search->work : DEFAULT_WORK,
+                  a->plain };
 
   if (!fl_task_run (&task, &result, error))
     return FALSE;
@@ -330,7 +333,8 @@ check_loads (const FlFleet *fleet, const FlPlanChoices *c, GError **error)
 }
 
 FlProposal *
-fl_plan_move (const FlBook *book, const FlFleet *fleet, const FlPlan *start, const FlSearch *search, const FlHost *host, GError **error)
+fl_plan_move_as (const FlBook *book, const FlFleet *fleet, const FlPlan *start, const FlSearch *search, gboolean plain, const FlHost *host,
+                 GError **error)
 {
   const FlPlanChoices *c = fl_plan_choices (start);
   const FlRecord *move = find (fleet, FL_KIND_MOVE, c->move, "move", error), *trailer;
@@ -349,9 +353,15 @@ fl_plan_move (const FlBook *book, const FlFleet *fleet, const FlPlan *start, con
   proposal->move = fl_arena_text (proposal->arena, c->move);
   proposal->trailer = fl_arena_text (proposal->arena, c->trailer);
   proposal->truck = fl_arena_text (proposal->arena, c->truck);
-  a = (Asking) { book, fleet, c, fl_record_move (move), fl_record_trailer (trailer), search, host, proposal, because };
+  a = (Asking) { book, fleet, c, fl_record_move (move), fl_record_trailer (trailer), search, host, proposal, plain, because };
   if (!lacks_everything (&a) && !ask_all (&a, error))
     return NULL;
   finish (&a, start);
   return g_steal_pointer (&proposal);
+}
+
+FlProposal *
+fl_plan_move (const FlBook *book, const FlFleet *fleet, const FlPlan *start, const FlSearch *search, const FlHost *host, GError **error)
+{
+  return fl_plan_move_as (book, fleet, start, search, FALSE, host, error);
 }

@@ -19,9 +19,13 @@ typedef enum { FL_PROVEN_BEST, FL_BEST_FOUND, FL_NONE_EXISTS, FL_NONE_FOUND } Fl
 
 /* What "best" means, compared left to right, less is better; every one an integer, so that it can be explained in one sentence and another solver
  * can be compared.
- *   cautions         how many of these kinds the plan has, each once: force, all-directions under the floor, a fitting the maker did not
- *                    provide, deck angle outside the band, plan angle under the least, edge or solid touched, chains too near, chain and
- *                    strap mixed, `over` on a machine body, coupling share out of band
+ *   cautions         how many of these kinds the plan has, each once: force (upper bound or load sharing short in any case that was judged),
+ *                    all-directions under the floor, a fitting the maker did not provide, deck angle outside the band, plan angle under the
+ *                    least, edge or solid touched, chains too near, chain and strap mixed, `over` on a machine body, coupling share out of
+ *                    band, placement (a few inches off its place something would stand against it; only judged at rest). What is not known is
+ *                    no caution here; nor are those that no choice can change (basis, locks, permit sizes). The margin of a weight that nobody
+ *                    weighed (weight_margin) and how far the load is held down (held_down) are shown, and not chosen by: a scale is the cure
+ *                    for the one, and downward forces are in the force answers already.
  *   pairs            2 * max (left, right) of the load's own tie-downs: left and right balanced before count
  *   tie_downs        all of them
  *   unmirrored       tie-downs without a mirror partner (mirrored point and anchor within 2 in, same kind of gear)
@@ -59,7 +63,7 @@ typedef struct { guint64 work; gboolean cures; const char *const *taken; } FlSea
 /* work: placements times choices looked at, 0: the default. cures: also look for cures when there is none (costs more planning).
  * taken: unit numbers of gear that other moves hold at that time; NULL-terminated or NULL. */
 
-/* Best completion of `start`: what is pinned in it stays, what is set aside stays out, the rest is free (a tie-down without pins is dropped and chosen
+/* Best completion of `start`, judged at rest: what is pinned in it stays, what is set aside stays out, the rest is free (a tie-down without pins is dropped and chosen
  * anew; a load with FL_PIN_REAR keeps its place). NULL only with an error; "there is none" is a proposal that says why. (transfer full) */
 FlProposal *fl_plan_move (const FlBook *book, const FlFleet *fleet, const FlPlan *start, const FlSearch *search, const FlHost *host,
                           GError **error);
@@ -78,7 +82,8 @@ void fl_day_plan_free (FlDayPlan *day);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (FlDayPlan, fl_day_plan_free)
 
 /* A day's moves, by priority then departure, each against what the earlier ones left of gear, machines, trailers, trucks and drivers (busy from depart to
- * back plus turnaround). Plans in `kept` are fixed and judged as they are. (transfer full) */
+ * back plus turnaround): first all of them plainly, so that as many as can be are planned; then, in the same order, what clears the cautions of force
+ * and placement with the gear that is left. Plans in `kept` are fixed and judged as they are. (transfer full) */
 FlDayPlan *fl_plan_day (const FlBook *book, const FlFleet *fleet, const char *date, const FlPlan *const *kept, gsize n_kept,
                         const FlSearch *search, const FlHost *host, GError **error);
 

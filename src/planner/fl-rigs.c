@@ -5,6 +5,8 @@
 #include <math.h>
 #include <stdlib.h>
 
+#include "fl-house.h"
+
 typedef struct
 {
   const FlBook *book;
@@ -80,10 +82,10 @@ try_rig (const Rigging *r, FlRig *rig)
       bad = assembly.flags & (FL_ASM_FORBIDS | unknown);
       if (bad != 0)
         return bad;
-      if (!fl_house_allows (r->book, &parts, assembly.wll, r->what->own, r->what->article))
+      if (!fl_house_allows (r->book, &parts, &assembly, r->what->own, r->what->article))
         return FL_ASM_OUT_OF_USE;
       rig->wll[i] = assembly.wll;
-      rig->value += share * assembly.wll;
+      rig->value += share * fl_house_worth (r->book, &parts, assembly.wll, NULL).wll;
     }
   rig->cost = r->couple->n * (limit (&r->pool->chains, rig->chain) + limit (&r->pool->binders, rig->binder)
                               + limit (&r->pool->straps, rig->strap) + limit (&r->pool->connectors, rig->at_point)
@@ -136,6 +138,15 @@ add_option (Options *options, gint class)
     options->class[options->n++] = class;
 }
 
+/* The least that a connector must be worth by itself: what the house asks of each tie-down of the load itself. */
+static double
+least_of_each (const Rigging *r)
+{
+  const FlHouseRule *each = r->what->own ? fl_house_rule (r->book, FL_HOUSE_MIN_WLL_EACH) : NULL;
+
+  return each != NULL ? fl_quantity_in (each->wll, fl_book_data (r->book)->unit) : 0.0;
+}
+
 /* `at` is the rig's member for the end whose hook does not seat; `flag` says so. */
 static Options
 options_at (const Rigging *r, FlRig rig, gboolean at_point, guint flag, double enough)
@@ -143,6 +154,7 @@ options_at (const Rigging *r, FlRig rig, gboolean at_point, guint flag, double e
   const FlPoolShelf *shelf = &r->pool->connectors;
   Options options = { { -1, -1 }, 0 };
   gint *at = at_point ? &rig.at_point : &rig.at_anchor;
+  double least = least_of_each (r);
 
   if ((flags_of (r, &rig) & flag) == 0)
     {
@@ -152,6 +164,8 @@ options_at (const Rigging *r, FlRig rig, gboolean at_point, guint flag, double e
   for (guint i = 0; i < shelf->n && options.n < MAX_OPTIONS; i++)
     {
       *at = (gint) i;
+      if (!fl_reaches (shelf->classes[i].wll, least))
+        continue;
       if ((options.n == 0 || shelf->classes[i].wll >= enough) && (flags_of (r, &rig) & flag) == 0)
         {
           add_option (&options, (gint) i);

@@ -95,23 +95,28 @@ fl_score_coupling (double load_lb, double share, double lo, double hi)
 /* ── of a judged plan ── */
 
 /* The kinds of caution that a choice can change, by the requirement that says them. */
-static const char *const kinds[] = { "all_directions", "point_choice", "deck_angle", "plan_angle", "edge_protection", "chains_apart",
-                                     "mixed_gear", "over_body", "coupling_share", "force" };
+static const char *const kinds[] = { FL_SCORE_FORCE, FL_SCORE_ALL_DIRECTIONS, "point_choice", "deck_angle", "plan_angle", "edge_protection", "chains_apart",
+                                     "mixed_gear", "over_body", "coupling_share", FL_SCORE_PLACEMENT };
+
+gboolean
+fl_score_cautioned (const FlAssessment *assessment, const char *rule)
+{
+  gsize n;
+  const FlFinding *findings = fl_assessment_findings (assessment, &n);
+
+  for (gsize i = 0; i < n; i++)
+    if (findings[i].verdict == FL_CAUTION && strcmp (findings[i].rule, rule) == 0)
+      return TRUE;
+  return FALSE;
+}
 
 static gint32
 caution_kinds (const FlAssessment *assessment)
 {
-  gsize n;
-  const FlFinding *findings = fl_assessment_findings (assessment, &n);
   gint32 count = 0;
 
   for (gsize k = 0; k < G_N_ELEMENTS (kinds); k++)
-    for (gsize i = 0; i < n; i++)
-      if (findings[i].verdict == FL_CAUTION && strcmp (findings[i].rule, kinds[k]) == 0)
-        {
-          count++;
-          break;
-        }
+    count += fl_score_cautioned (assessment, kinds[k]);
   return count;
 }
 

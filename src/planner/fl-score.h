@@ -7,6 +7,14 @@
 
 G_BEGIN_DECLS
 
+/* The kinds of caution that the search cannot foresee, but asks the judge about and looks for ways to clear: the rules that say them. */
+#define FL_SCORE_FORCE "force"
+#define FL_SCORE_PLACEMENT "placement"
+#define FL_SCORE_ALL_DIRECTIONS "all_directions"
+
+/* TRUE if the judge has a caution by this rule; what he could not judge is none. */
+gboolean fl_score_cautioned (const FlAssessment *assessment, const char *rule);
+
 /* A tie-down as far as the score looks at it. */
 typedef struct
 {

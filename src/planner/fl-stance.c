@@ -74,14 +74,20 @@ weigh_findings (FlStance *stance, const FlFindings *findings)
 }
 
 static void
+place_all (const Standing *s, const FlStance *stance)
+{
+  for (gsize i = 0; i < s->choices->n_loads; i++)
+    fl_scene_place (s->scene, (guint) i, stance->facing[i], stance->rear[i]);
+}
+
+static void
 judge_stance (Standing *s)
 {
   g_autoptr(FlFindings) findings = fl_findings_new ();
   guint against;
 
-  for (gsize i = 0; i < s->choices->n_loads; i++)
-    fl_scene_place (s->scene, (guint) i, s->now.facing[i], s->now.rear[i]);
-  fl_judge_place (s->scene, findings);
+  place_all (s, &s->now);
+  fl_judge_place_at (s->scene, FL_JUDGE_MOVING, findings);
   s->now.cautions = 0;
   s->now.coupling_off = 0;
   s->out->tried++;
@@ -92,8 +98,6 @@ judge_stance (Standing *s)
     {
       s->fewest = against;
       s->out->nearest = s->now;
-      g_clear_pointer (&s->out->against, fl_findings_free);
-      s->out->against = g_steal_pointer (&findings);
     }
 }
 
@@ -205,8 +209,11 @@ fl_stances_find (FlStances *out, FlScene *scene, const FlPlanChoices *choices, c
   find_range (&s);
   place_load (&s, 0, INFINITY);
   g_array_sort (out->stances, by_place);
-  if (out->stances->len > 0)
-    g_clear_pointer (&out->against, fl_findings_free);
+  if (out->stances->len > 0 || s.fewest == G_MAXUINT)
+    return;
+  out->against = fl_findings_new ();    /* in full: with what would cure it */
+  place_all (&s, &out->nearest);
+  fl_judge_place (s.scene, out->against);
 }
 
 void

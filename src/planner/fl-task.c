@@ -9,28 +9,13 @@
 #include <string.h>
 
 #include "fl-draft.h"
+#include "fl-match.h"
 #include "fl-pairing.h"
 #include "fl-run.h"
 #include "fl-score.h"
+#include "fl-task-private.h"
 
 enum { KEPT = 6 };
-
-/* What is asked of every load in one pass of the search: later passes ask for less, or take what is less liked. */
-typedef struct { gboolean singles, straps, spread, all_ways, sections, implements; double aggregate; } Pass;
-
-typedef struct { FlScore score; FlStance stance; FlChosen chosen; } Candidate;
-
-typedef struct
-{
-  FlTask *task;
-  FlPool *pool;
-  FlGround ground;
-  const FlMachine *machines[FL_STANCE_MAX_LOADS];
-  double weights[FL_STANCE_MAX_LOADS];
-  FlStances stances;
-  Candidate *kept; guint n_kept;
-  gint32 most;                  /* kinds of caution beyond which nothing is of interest */
-} Run;
 
 void
 fl_task_result_clear (FlTaskResult *result)
@@ -41,13 +26,13 @@ fl_task_result_clear (FlTaskResult *result)
 }
 
 static const FlBookData *
-data_of (const Run *run)
+data_of (const FlRun *run)
 {
   return fl_book_data (run->task->book);
 }
 
-static gboolean
-heavy (const Run *run, guint load)
+gboolean
+fl_run_heavy (const FlRun *run, guint load)
 {
   return !run->machines[load]->article && fl_reaches (run->weights[load], data_of (run)->heavy_weight);
 }
@@ -55,11 +40,11 @@ heavy (const Run *run, guint load)
 /* ── what is wanted of a load ── */
 
 static guint
-least_count (const Run *run, guint load, gboolean blocked)
+least_count (const FlRun *run, guint load, gboolean blocked)
 {
   double length = fl_quantity_in (run->machines[load]->length, FL_UNIT_FT);
 
-  if (heavy (run, load))
+  if (fl_run_heavy (run, load))
     return (guint) data_of (run)->heavy_count;
   return isnan (length) ? 2 : (guint) fl_book_count (run->task->book, length, run->weights[load], blocked);
 }
@@ -76,6 +61,13 @@ subtract_fixed (FlWanted *w, const FlDraft *draft, guint load)
         continue;
       w->need = fmax (0.0, w->need - share * tie->wll);
       w->count -= w->count > 0;
+      for (guint way = 0; way < FL_N_WAYS; way++)
+        {
+          double held = tie->wll * fl_stretch_of (&tie->lay, tie->wll, 1.0).cosine[way];
+
+          w->ways[way] = fmax (0.0, w->ways[way] - held);
+          w->sums[way] = fmax (0.0, w->sums[way] - held);
+        }
       for (guint k = 0; k < FL_N_MOVEMENTS; k++)
         if (fl_run_holds (tie->lay.pull, fl_movement_direction (k)) > 0.02)
           w->holds &= ~(1u << k);
@@ -83,15 +75,20 @@ subtract_fixed (FlWanted *w, const FlDraft *draft, guint load)
 }
 
 static FlWanted
-wanted_of (const Run *run, const Pass *pass, const FlSite *site, const FlDraft *draft, gboolean snug)
+wanted_of (const FlRun *run, const FlPass *pass, const FlAim *aim, const FlSite *site, const FlDraft *draft, gboolean snug)
 {
   guint load = site->load, all = (1u << FL_N_MOVEMENTS) - 1;
-  FlWanted w = { .book = run->task->book, .pool = run->pool, .site = site, .load = load, .weight = run->weights[load],
+  FlWanted w = { .book = run->task->book, .pool = run->pool, .rigs = run->rigs, .site = site, .load = load, .weight = run->weights[load],
                  .need = pass->aggregate * data_of (run)->aggregate_share * run->weights[load], .count = least_count (run, load, snug),
                  .holds = pass->all_ways ? all : 0, .spread = pass->spread, .straps = pass->straps, .singles = pass->singles, .implements = pass->implements };
 
-  if (heavy (run, load) && fl_machine_joint_free (run->machines[load]))
+  if (fl_run_heavy (run, load) && fl_machine_joint_free (run->machines[load]))
     w.section_count = pass->sections ? (guint) data_of (run)->section_count : 0;
+  if (aim != NULL)
+    {
+      memcpy (w.ways, aim->ways[load], sizeof w.ways);
+      memcpy (w.sums, aim->sums[load], sizeof w.sums);
+    }
   subtract_fixed (&w, draft, load);
   return w;
 }
@@ -109,7 +106,7 @@ any_too_near (const FlChosen *chosen, double apart)
 }
 
 static gboolean
-any_under_floor (const Run *run, const FlChosen *chosen)
+any_under_floor (const FlRun *run, const FlChosen *chosen)
 {
   for (gsize load = 0; load < run->task->choices->n_loads; load++)
     {
@@ -128,8 +125,8 @@ any_under_floor (const Run *run, const FlChosen *chosen)
   return FALSE;
 }
 
-static FlScore
-score_of (const Run *run, const FlStance *stance, const FlDraft *draft)
+FlScore
+fl_run_score (const FlRun *run, const FlStance *stance, const FlDraft *draft)
 {
   FlScored ties[FL_MAX_CHOSEN];
   FlScore score;
@@ -150,9 +147,9 @@ score_of (const Run *run, const FlStance *stance, const FlDraft *draft)
 }
 
 static void
-keep (Run *run, const FlStance *stance, const FlDraft *draft)
+keep (FlRun *run, const FlStance *stance, const FlDraft *draft)
 {
-  FlScore score = score_of (run, stance, draft);
+  FlScore score = fl_run_score (run, stance, draft);
   guint at = run->n_kept;
 
   while (at > 0 && fl_score_compare (&score, &run->kept[at - 1].score) < 0)
@@ -161,15 +158,15 @@ keep (Run *run, const FlStance *stance, const FlDraft *draft)
     return;
   if (run->n_kept == KEPT)
     run->n_kept--;
-  memmove (&run->kept[at + 1], &run->kept[at], (run->n_kept - at) * sizeof (Candidate));
-  run->kept[at] = (Candidate) { score, *stance, draft->chosen };
+  memmove (&run->kept[at + 1], &run->kept[at], (run->n_kept - at) * sizeof (FlCandidate));
+  run->kept[at] = (FlCandidate) { score, *stance, draft->chosen };
   run->n_kept++;
 }
 
 /* ── one stance ── */
 
 static void
-stand_up (Run *run, const FlStance *stance, FlStand *stands)
+stand_up (const FlRun *run, const FlStance *stance, FlStand *stands)
 {
   for (gsize i = 0; i < run->task->choices->n_loads; i++)
     {
@@ -180,27 +177,61 @@ stand_up (Run *run, const FlStance *stance, FlStand *stands)
     }
 }
 
-static gboolean
-draft_with (Run *run, const Pass *pass, const FlStance *stance, const FlStand *stands, guint mask, FlDraft *draft)
+/* The load set down off its place, as far as the book says: at the corners of where it may come to stand. */
+static guint
+stand_off (const FlRun *run, const FlStance *stance, const FlStand *stand, guint load, FlStand *off)
 {
-  memset (draft, 0, sizeof *draft);
-  fl_left_fill (&draft->left, run->pool);
-  if (!fl_draft_pin (draft, run->task, run->pool, &run->ground, stands))
-    return FALSE;
-  for (guint i = 0; i < run->task->choices->n_loads; i++)
-    {
-      FlSite site = { run->task->book, &run->ground, &stands[i], run->task->choices, i };
-      FlWanted wanted = wanted_of (run, pass, &site, draft, stance->snug[i]);
+  FlQuantity chosen = run->task->choices->loads[load].left;
+  double along = data_of (run)->off_lengthwise * FL_M_PER_IN, across = data_of (run)->off_sideways * FL_M_PER_IN;
+  double left = fl_quantity_known (chosen) ? fl_quantity_in (chosen, FL_UNIT_M) : 0.0;
 
-      if (isnan (run->weights[i]) || !fl_choose_load (draft, &wanted, mask, &run->task->work))
-        return FALSE;
-    }
-  return TRUE;
+  if (stance->snug[load])       /* driven until it touches */
+    along = 0.0;
+  for (guint i = 0; i < FL_OFF_PLACES; i++)
+    fl_stand_fill (&off[i], &run->ground, stand->machine, stance->facing[load], stance->rear[load] + (i % 2 == 0 ? along : -along),
+                   left + (i < 2 ? across : -across));
+  return FL_OFF_PLACES;
 }
 
-/* The masks of caution kinds in order of how many they allow. */
 static guint
-masks_in_order (guint *masks)
+draft_load (FlRun *run, const FlPass *pass, const FlAim *aim, const FlStance *stance, const FlStand *stands, guint load, guint mask, FlDraft *drafts,
+            guint max)
+{
+  g_autofree FlStand *off = aim != NULL && aim->steady ? g_new (FlStand, FL_OFF_PLACES) : NULL;
+  g_autofree FlDraft *before = g_memdup2 (&drafts[0], sizeof (FlDraft));
+  FlSite site = { run->task->book, &run->ground, &stands[load], run->task->choices, load };
+  FlWanted wanted = wanted_of (run, pass, aim, &site, before, stance->snug[load]);
+
+  if (isnan (run->weights[load]))
+    return 0;
+  wanted.off = off;
+  wanted.n_off = off != NULL ? stand_off (run, stance, &stands[load], load, off) : 0;
+  return fl_choose_offers (drafts, max, before, &wanted, mask, &run->task->work);
+}
+
+guint
+fl_run_drafts (FlRun *run, const FlPass *pass, const FlAim *aim, const FlStance *stance, guint mask, FlDraft *drafts, guint max)
+{
+  FlStand stands[FL_STANCE_MAX_LOADS];
+  gsize n_loads = run->task->choices->n_loads;
+  guint n = 0;
+
+  stand_up (run, stance, stands);
+  memset (&drafts[0], 0, sizeof drafts[0]);
+  fl_left_fill (&drafts[0].left, run->pool);
+  if (!fl_draft_pin (&drafts[0], run->task, run->pool, &run->ground, stands))
+    return 0;
+  for (guint i = 0; i < n_loads; i++)
+    {
+      n = draft_load (run, pass, aim, stance, stands, i, mask, drafts, n_loads == 1 ? max : 1);
+      if (n == 0)
+        return 0;
+    }
+  return n;
+}
+
+guint
+fl_caution_masks (guint *masks)
 {
   static const guint kinds[] = { FL_LAY_DECK_ANGLE, FL_LAY_PLAN_ANGLE, FL_LAY_EDGE, FL_LAY_POINT };
   guint n = 0;
@@ -220,20 +251,18 @@ masks_in_order (guint *masks)
 }
 
 static void
-try_stance (Run *run, const Pass *pass, const FlStance *stance)
+try_stance (FlRun *run, const FlPass *pass, const FlStance *stance)
 {
-  guint masks[16], n = masks_in_order (masks);
+  guint masks[16], n = fl_caution_masks (masks);
   gint32 bound = run->n_kept > 0 ? MIN (run->most, run->kept[0].score.cautions) : run->most, found = G_MAXINT32;
-  FlStand stands[FL_STANCE_MAX_LOADS];
   FlDraft draft;
 
   if (stance->cautions > bound)
     return;
-  stand_up (run, stance, stands);
   /* While nothing is found, the cheapest question first: does anything serve here at all? */
   if (run->n_kept == 0)
     {
-      if (!draft_with (run, pass, stance, stands, FL_LEG_CAUTIONS, &draft))
+      if (fl_run_drafts (run, pass, NULL, stance, FL_LEG_CAUTIONS, &draft, 1) == 0)
         return;
       keep (run, stance, &draft);
     }
@@ -241,7 +270,7 @@ try_stance (Run *run, const Pass *pass, const FlStance *stance)
     {
       if (stance->cautions + (gint32) fl_bits (masks[i]) > bound || (gint32) fl_bits (masks[i]) > found)
         return;
-      if (!draft_with (run, pass, stance, stands, masks[i], &draft))
+      if (fl_run_drafts (run, pass, NULL, stance, masks[i], &draft, 1) == 0)
         continue;
       keep (run, stance, &draft);
       found = (gint32) fl_bits (masks[i]);  /* others of as many kinds may do with fewer tie-downs */
@@ -252,7 +281,7 @@ try_stance (Run *run, const Pass *pass, const FlStance *stance)
 enum { ENOUGH_STANCES = 96 };
 
 static gboolean
-search_pass (Run *run, const Pass *pass)
+search_pass (FlRun *run, const FlPass *pass)
 {
   for (guint i = 0; i < run->stances.stances->len && run->task->work > 0; i++)
     {
@@ -264,113 +293,41 @@ search_pass (Run *run, const Pass *pass)
   return run->n_kept > 0;
 }
 
-/* ── judging ── */
-
-/* Keeps the better of what is there and this. (transfer full: `judged`) */
-static gboolean
-take_better (const Run *run, FlTaskResult *result, FlAssessment *judged)
-{
-  FlScore score = fl_score_of (judged, run->task->book);
-
-  if (result->best != NULL && fl_score_compare (&score, &result->score) >= 0)
-    {
-      fl_assessment_unref (judged);
-      return FALSE;
-    }
-  g_clear_pointer (&result->best, fl_assessment_unref);
-  result->best = judged;
-  result->score = score;
-  return TRUE;
-}
-
-/* The plan without one of its tie-downs, the others numbered through. NULL where a person has fixed any. (transfer full) */
-static FlPlan *
-without (const FlPlan *plan, gsize index)
-{
-  FlPlanChoices next = *fl_plan_choices (plan);
-  FlTieDown ties[FL_MAX_CHOSEN];
-  gsize n = 0;
-
-  for (gsize i = 0; i < next.n_tie_downs; i++)
-    {
-      if (next.tie_downs[i].pinned != 0)
-        return NULL;
-      if (i == index)
-        continue;
-      ties[n] = next.tie_downs[i];
-      ties[n].no = (guint) n + 1;
-      n++;
-    }
-  next.tie_downs = ties;
-  next.n_tie_downs = n;
-  return fl_plan_new (&next);
-}
-
-/* Couples come two by two: where a heavy load needs an odd number of tie-downs, one is left out again. (A light one keeps its couples: the rule
- * asks so few of it that three would be left of four corners.) */
-static gboolean
-leave_out (const Run *run, FlTaskResult *result, GError **error)
-{
-  for (gsize i = 0; i < fl_plan_choices (fl_assessment_plan (result->best))->n_tie_downs; i++)
-    {
-      const FlTieDown *tie = &fl_plan_choices (fl_assessment_plan (result->best))->tie_downs[i];
-      gboolean may = tie->purpose == FL_FOR_LOAD && heavy (run, tie->load);
-      g_autoptr(FlPlan) plan = may ? without (fl_assessment_plan (result->best), i) : NULL;
-      g_autoptr(FlAssessment) judged = plan != NULL ? fl_judge_plan (run->task->book, run->task->fleet, plan, error) : NULL;
-
-      if (plan == NULL)
-        continue;
-      if (judged == NULL)
-        return FALSE;
-      if (fl_assessment_stands (judged) && take_better (run, result, g_steal_pointer (&judged)))
-        i = (gsize) -1;         /* from the start with what is left */
-    }
-  return TRUE;
-}
+/* ── pass after pass ── */
 
 static gboolean
-judge_kept (Run *run, FlTaskResult *result, GError **error)
-{
-  for (guint i = 0; i < run->n_kept; i++)
-    {
-      g_autoptr(FlPlan) plan = fl_draft_plan (run->task, run->pool, &run->kept[i].stance, &run->kept[i].chosen);
-      g_autoptr(FlAssessment) judged = fl_judge_plan (run->task->book, run->task->fleet, plan, error);
-
-      if (judged == NULL)
-        return FALSE;
-      if (fl_assessment_stands (judged))
-        take_better (run, result, g_steal_pointer (&judged));
-      else if (result->nearest == NULL)
-        result->nearest = g_steal_pointer (&judged);
-    }
-  return result->best == NULL || leave_out (run, result, error);
-}
-
-static gboolean
-may_strap (const Run *run)
+may_strap (const FlRun *run)
 {
   if (run->pool->straps.n == 0)
     return FALSE;
   for (guint i = 0; i < run->task->choices->n_loads; i++)
-    if (heavy (run, i))
+    if (fl_run_heavy (run, i))
       return FALSE;
   return TRUE;
 }
 
 static gboolean
-all_light (const Run *run)
+all_light (const FlRun *run)
 {
   for (guint i = 0; i < run->task->choices->n_loads; i++)
-    if (heavy (run, i))
+    if (fl_run_heavy (run, i))
       return FALSE;
   return TRUE;
+}
+
+/* The kinds of caution that the search can foresee and do without; the others are looked at in fl-task-clear.c. */
+static gint32
+foreseen (const FlTaskResult *result)
+{
+  return result->score.cautions - fl_score_cautioned (result->best, FL_SCORE_FORCE) - fl_score_cautioned (result->best, FL_SCORE_PLACEMENT)
+         - fl_score_cautioned (result->best, FL_SCORE_ALL_DIRECTIONS);
 }
 
 /* Pass after pass until one has an answer that stands. Where couples have one with cautions, legs without a mirror partner may do without. */
 static gboolean
-search (Run *run, FlTaskResult *result, GError **error)
+search (FlRun *run, FlTaskResult *result, GError **error)
 {
-  const Pass passes[] = {
+  const FlPass passes[] = {
     { FALSE, FALSE, TRUE, TRUE, TRUE, TRUE, 1.0 }, { TRUE, FALSE, TRUE, TRUE, TRUE, TRUE, 1.0 },
     { FALSE, TRUE, TRUE, TRUE, TRUE, TRUE, 1.0 },  { TRUE, TRUE, TRUE, TRUE, TRUE, TRUE, 1.0 },
     { TRUE, FALSE, FALSE, TRUE, TRUE, TRUE, 1.0 }, { FALSE, FALSE, FALSE, FALSE, TRUE, FALSE, 1.0 },
@@ -380,13 +337,17 @@ search (Run *run, FlTaskResult *result, GError **error)
 
   for (guint i = 0; i < G_N_ELEMENTS (passes) && (result->best == NULL || again); i++)
     {
+      const FlAssessment *before = result->best;
+
       if ((passes[i].straps && !may_strap (run)) || (!passes[i].all_ways && !all_light (run)))
         continue;
       run->n_kept = 0;
-      run->most = again ? result->score.cautions - 1 : G_MAXINT32;
-      if (search_pass (run, &passes[i]) && !judge_kept (run, result, error))
+      run->most = again ? foreseen (result) - 1 : G_MAXINT32;
+      if (search_pass (run, &passes[i]) && !fl_run_judge_kept (run, result, error))
         return FALSE;
-      again = result->best != NULL && result->score.cautions > 0 && !passes[i].singles;
+      if (result->best != before)
+        run->served = passes[i];
+      again = result->best != NULL && foreseen (result) > 0 && !passes[i].singles;
     }
   return TRUE;
 }
@@ -394,17 +355,17 @@ search (Run *run, FlTaskResult *result, GError **error)
 /* What comes nearest: less and less of the aggregate, then without holding a free joint's sections, without implements, and so on; at the best
  * stance. */
 static gboolean
-search_nearest (Run *run, FlTaskResult *result, GError **error)
+search_nearest (FlRun *run, FlTaskResult *result, GError **error)
 {
   static const double parts[] = { 1.0, 0.9, 0.75, 0.6, 0.45, 0.3, 0.15, 0.0 };
 
-  static const Pass lax[] = { { .spread = TRUE, .all_ways = TRUE, .sections = TRUE, .implements = TRUE }, { .spread = TRUE, .all_ways = TRUE, .implements = TRUE },
+  static const FlPass lax[] = { { .spread = TRUE, .all_ways = TRUE, .sections = TRUE, .implements = TRUE }, { .spread = TRUE, .all_ways = TRUE, .implements = TRUE },
                               { .all_ways = TRUE, .sections = TRUE }, { .all_ways = TRUE }, { .implements = TRUE }, { .aggregate = 0.0 } };
 
   for (guint k = 0; k < G_N_ELEMENTS (lax); k++)
     for (guint i = 0; i < 2 * G_N_ELEMENTS (parts); i++)
       {
-        Pass pass = lax[k];
+        FlPass pass = lax[k];
 
         pass.singles = i % 2 == 1;
         pass.aggregate = parts[i / 2];
@@ -412,13 +373,13 @@ search_nearest (Run *run, FlTaskResult *result, GError **error)
         run->n_kept = 0;
         try_stance (run, &pass, &g_array_index (run->stances.stances, FlStance, 0));
         if (run->n_kept > 0)
-          return judge_kept (run, result, error);
+          return fl_run_judge_kept (run, result, error);
       }
   return TRUE;
 }
 
 static gboolean
-prepare (Run *run, FlScene **scene, GError **error)
+prepare (FlRun *run, FlScene **scene, GError **error)
 {
   FlTask *task = run->task;
   FlPlanChoices bare = *task->choices;
@@ -438,7 +399,8 @@ prepare (Run *run, FlScene **scene, GError **error)
     }
   run->pool = fl_pool_new (task->book, task->fleet, task->move, task->choices, task->taken);
   fl_ground_fill (&run->ground, task->trailer);
-  run->kept = g_new (Candidate, KEPT + 1);
+  run->rigs = fl_rigs_table_new ();
+  run->kept = g_new (FlCandidate, KEPT + 1);
   run->most = G_MAXINT32;
   return TRUE;
 }
@@ -456,7 +418,7 @@ pieces (const FlPoolShelf *shelf)
 gboolean
 fl_task_run (FlTask *task, FlTaskResult *result, GError **error)
 {
-  g_autofree Run *run = g_new0 (Run, 1);
+  g_autofree FlRun *run = g_new0 (FlRun, 1);
   g_autoptr(FlScene) scene = NULL;
   gboolean ok;
 
@@ -466,6 +428,8 @@ fl_task_run (FlTask *task, FlTaskResult *result, GError **error)
     return FALSE;
   fl_stances_find (&run->stances, scene, task->choices, task->trailer, run->machines);
   ok = run->stances.stances->len == 0 || search (run, result, error);
+  if (ok && result->best != NULL && !task->plain)
+    ok = fl_run_clear (run, result, error);
   if (ok && result->best == NULL && result->nearest == NULL && run->stances.stances->len > 0)
     ok = search_nearest (run, result, error);
   result->against = g_steal_pointer (&run->stances.against);
@@ -475,6 +439,7 @@ fl_task_run (FlTask *task, FlTaskResult *result, GError **error)
   result->out_of_use = run->pool->out_of_use;
   result->out_of_work = task->work == 0;
   fl_stances_clear (&run->stances);
+  g_hash_table_unref (run->rigs);
   fl_pool_free (run->pool);
   g_free (run->kept);
   return ok;

@@ -57,7 +57,7 @@ angle_by_hand (double dx, double dy, double dz)
   return thousandths (MAX (0, MAX (30 - deck, deck - 45))) + thousandths (plan - 45);
 }
 
-/* Two on each side; five in all; each of the four has its mirror image; 4 * (6,600 + 6,600) + 6,600 + 5,400 lb; the coupling carries
+/* One kind of caution: set down 6 in and 2 in off, the blade's run is shorter than its binder needs. Two on each side; five in all; each of the four has its mirror image; 4 * (6,600 + 6,600) + 6,600 + 5,400 lb; the coupling carries
  * 1500 + 22000 * 31.5 / 280.5 of the 11.5 percent of 32,200 in the middle of its band. */
 static void
 test_example (void)
@@ -65,7 +65,7 @@ test_example (void)
   g_autoptr(Case) c = case_new ();
   FlScore s = score_of (c);
 
-  g_assert_cmpint (s.cautions, ==, 0);
+  g_assert_cmpint (s.cautions, ==, 1);
   g_assert_cmpint (s.pairs, ==, 4);
   g_assert_cmpint (s.tie_downs, ==, 5);
   g_assert_cmpint (s.unmirrored, ==, 0);
@@ -104,29 +104,55 @@ test_strength (void)
 
 /* ── kinds of caution, each once ── */
 
+/* The example with a shorter binder at the blade, so that a few inches off its place make no difference. */
+static Case *
+case_without_caution (void)
+{
+  Case *c = case_new ();
+
+  fleet_set (c, "binders[4].needs_run_in", "20");
+  g_assert_cmpint (score_of (c).cautions, ==, 0);
+  return c;
+}
+
 static void
 test_kinds (void)
 {
-  g_autoptr(Case) c = case_new ();
+  g_autoptr(Case) c = case_without_caution ();
 
   fleet_set (c, "machines[0].tie_points[0].maker_provided", "false");
   g_assert_cmpint (score_of (c).cautions, ==, 1);
   fleet_set (c, "machines[0].tie_points[1].maker_provided", "false");   /* of the same kind */
   g_assert_cmpint (score_of (c).cautions, ==, 1);
-  plan_set (c, "tie_downs[0].anchors", "['P11L']");     /* two that cross */
+  plan_set (c, "tie_downs[0].anchors", "['P11L']");     /* two that cross, and hold less lengthwise: chains apart, force */
   plan_set (c, "tie_downs[1].anchors", "['P11R']");
-  g_assert_cmpint (score_of (c).cautions, ==, 2);
-  plan_set (c, "tie_downs[4].anchors", "['P4R']");      /* flat */
   g_assert_cmpint (score_of (c).cautions, ==, 3);
+  plan_set (c, "tie_downs[4].anchors", "['P4R']");      /* flat */
+  g_assert_cmpint (score_of (c).cautions, ==, 4);
   plan_set (c, "loads[0].rear_in", "40");               /* coupling out of its band */
-  g_assert_cmpint (score_of (c).cautions, >=, 4);
+  g_assert_cmpint (score_of (c).cautions, >=, 5);
+}
+
+/* The force caution in whatever direction is one kind: on frost nothing but the chains holds. Placement is another, as in the example. */
+static void
+test_force_and_placement (void)
+{
+  g_autoptr(Case) c = case_without_caution ();
+
+  fleet_set (c, "moves[0].deck_state", "'frost'");
+  g_assert_cmpint (score_of (c).cautions, ==, 1);
+  g_assert_cmpuint (count_of (c, "force", FL_CAUTION), >=, 2);
+  fleet_set (c, "binders[4].needs_run_in", "24");
+  g_assert_cmpint (score_of (c).cautions, ==, 2);
+  fleet_drop (c, "machines[0].center_of_gravity");      /* not judged is not a caution */
+  g_assert_cmpint (score_of (c).cautions, ==, 1);
 }
 
 /* What no choice can change does not count: weight by class, permit width, openings that nobody measured, locks. */
 static void
 test_not_counted (void)
 {
-  g_autoptr(Case) c = case_new ();
+  g_autoptr(Case) c = case_without_caution ();
 
   fleet_drop (c, "machines[0].basis");
   fleet_set (c, "machines[0].width_in", "104");
@@ -147,6 +173,7 @@ main (int argc, char **argv)
   g_test_add_func ("/score/sides", test_sides);
   g_test_add_func ("/score/strength", test_strength);
   g_test_add_func ("/score/kinds", test_kinds);
+  g_test_add_func ("/score/force-and-placement", test_force_and_placement);
   g_test_add_func ("/score/not-counted", test_not_counted);
   return test_done (g_test_run ());
 }
