@@ -3,7 +3,8 @@
 #include "fl-card-private.h"
 
 #include <math.h>
-#include <string.h>
+
+#include "fl-part-words.h"
 
 /* Columns as shares of the width; numbers are right-aligned. */
 enum { COLUMN_NO, COLUMN_FROM, COLUMN_TO, COLUMN_GEAR, COLUMN_BINDER, COLUMN_WLL, COLUMN_ANGLE, N_COLUMNS };
@@ -272,30 +273,27 @@ fl_card_table_row (const FlPen *pen, gsize index)
 
 /* ── sums ── */
 
-/* "chain C-H38-16 #2" without the piece, which nobody can tell from its like. */
+/* Weight rounds up, what holds it rounds down; the weakest part by its kind and number. (transfer full) */
 static char *
-plain_number (const char *part)
+sum_text (const FlWords *words, const FlLoadResult *load, gboolean metric)
 {
-  const char *mark = part != NULL ? strstr (part, " #") : NULL;
+  g_autofree char *weight = fl_say_weight (words, load->weight, metric, FL_ROUND_UP);
+  g_autofree char *need = fl_say_weight (words, load->need, metric, FL_ROUND_UP);
+  g_autofree char *have = fl_say_weight (words, load->have, metric, FL_ROUND_DOWN);
+  g_autofree char *weakest = fl_part_words (words, load->weakest, FALSE);
+  const FlFact facts[] = { FL_FACT_TEXT ("load", load->id), FL_FACT_TEXT ("weight", weight), FL_FACT_TEXT ("need", need), FL_FACT_TEXT ("have", have),
+                           FL_FACT_TEXT ("weakest", weakest) };
 
-  return mark != NULL ? g_strndup (part, (gsize) (mark - part)) : g_strdup (part != NULL ? part : "");
+  return fl_words_message (words, load->weakest != NULL ? N_("{load}: weight {weight}, need {need}, have {have}; weakest part {weakest}")
+                                                        : N_("{load}: weight {weight}, need {need}, have {have}"), facts, G_N_ELEMENTS (facts), metric);
 }
 
-/* Weight rounds up, what holds it rounds down. */
 static void
 add_sum (FlBlock *block, const FlLoadResult *load)
 {
   const FlPen *pen = block->pen;
-  g_autofree char *weight = fl_say_weight (pen->words, load->weight, pen->metric, FL_ROUND_UP);
-  g_autofree char *need = fl_say_weight (pen->words, load->need, pen->metric, FL_ROUND_UP);
-  g_autofree char *have = fl_say_weight (pen->words, load->have, pen->metric, FL_ROUND_DOWN);
-  g_autofree char *weakest = plain_number (load->weakest);
-  const FlFact facts[] = { FL_FACT_TEXT ("load", load->id), FL_FACT_TEXT ("weight", weight), FL_FACT_TEXT ("need", need), FL_FACT_TEXT ("have", have),
-                           FL_FACT_TEXT ("weakest", weakest) };
-  const char *message = load->weakest != NULL ? N_("{load}: weight {weight}, need {need}, have {have}; weakest part {weakest}")
-                                              : N_("{load}: weight {weight}, need {need}, have {have}");
-  g_autofree char *said = fl_words_message (pen->words, message, facts, G_N_ELEMENTS (facts), pen->metric);
-  g_autofree char *second = pen->bilingual ? fl_words_message (pen->second, message, facts, G_N_ELEMENTS (facts), pen->metric) : NULL;
+  g_autofree char *said = sum_text (pen->words, load, pen->metric);
+  g_autofree char *second = pen->bilingual ? sum_text (pen->second, load, pen->metric) : NULL;
   PangoLayout *text = fl_pen_two (pen, FL_TYPE_STRONG, said, second, TRUE, block->width - 16.0);
 
   block->height += fl_block_put (block, text, 8.0, block->height) + 1.0;

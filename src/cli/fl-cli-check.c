@@ -26,14 +26,14 @@ list_json (const FlCliJudged *judged)
 }
 
 static int
-answer_people (const FlCliJudged *judged, int status)
+answer_people (const FlCliJudged *judged, gboolean brief, int status)
 {
   g_autoptr(GString) out = g_string_new (NULL);
 
   for (guint i = 0; i < judged->assessments->len; i++)
     {
       g_string_append (out, i > 0 ? "\n" : "");
-      fl_cli_show_assessment (g_ptr_array_index (judged->assessments, i), out);
+      fl_cli_show_assessment (g_ptr_array_index (judged->assessments, i), brief, out);
     }
   if (judged->clashes->len > 0)
     g_string_append (out, "\nHeld twice at one time\n");
@@ -51,7 +51,7 @@ fl_cli_check (const FlCliArgs *args)
   if (!fl_cli_judge (args, &judged))
     return FL_CLI_BAD;
   if (!args->json)
-    return answer_people (&judged, fl_cli_judged_status (&judged));
+    return answer_people (&judged, args->brief, fl_cli_judged_status (&judged));
   json = judged.is_list ? list_json (&judged) : fl_assessment_to_json (g_ptr_array_index (judged.assessments, 0), FALSE);
   return fl_cli_answer_json (json, fl_cli_judged_status (&judged));
 }

@@ -113,16 +113,16 @@ show_day (const GPtrArray *proposals, gboolean metric, GString *out)
 }
 
 static void
-show_move (const FlProposal *proposal, gboolean metric, GString *out)
+show_move (const FlProposal *proposal, gboolean brief, gboolean metric, GString *out)
 {
   if (proposal->best != NULL)
-    fl_cli_show_assessment (proposal->best, out);
+    fl_cli_show_assessment (proposal->best, brief, out);
   else
     fl_cli_show_none (proposal, metric, out);
   if (proposal->best == NULL && proposal->nearest != NULL)
     {
       g_string_append (out, "What comes nearest\n");
-      fl_cli_show_assessment (proposal->nearest, out);
+      fl_cli_show_assessment (proposal->nearest, brief, out);
     }
 }
 
@@ -174,7 +174,7 @@ answer (const FlCliArgs *args, const FlOffice *office, const GPtrArray *proposal
   if (!args->json && args->date != NULL)
     show_day (proposals, metric, out);
   else if (!args->json)
-    show_move (g_ptr_array_index (proposals, 0), metric, out);
+    show_move (g_ptr_array_index (proposals, 0), args->brief, metric, out);
   if (!write_out (args, proposals, out, &error))
     {
       fl_cli_complain (error->message);

@@ -2,7 +2,7 @@
 /* rate: what each piece of gear is worth now, and why. */
 #include "fl-cli-say.h"
 
-#include "fl-rating.h"
+#include "fl-rate-steps.h"
 #include "fl-words.h"
 
 static const FlKind gear_kinds[] = { FL_KIND_CHAIN, FL_KIND_BINDER, FL_KIND_STRAP, FL_KIND_CONNECTOR };
@@ -14,6 +14,24 @@ because_of (const FlRating *rating, gboolean metric)
 }
 
 /* ── JSON ── */
+
+static void
+write_steps (FlJsonWriter *writer, const FlBook *book, const FlRecord *record, gboolean metric)
+{
+  FlArena *arena = fl_arena_new ();
+  gsize n;
+  const FlMessage *steps = fl_rate_steps (book, record, arena, &n);
+
+  fl_json_writer_begin_list (writer, "steps");
+  for (gsize i = 0; i < n; i++)
+    {
+      g_autofree char *text = fl_words_message (NULL, steps[i].message, steps[i].facts, steps[i].n_facts, metric);
+
+      fl_json_writer_text (writer, NULL, text);
+    }
+  fl_json_writer_end_list (writer);
+  fl_arena_free (arena);
+}
 
 static void
 write_piece (FlJsonWriter *writer, const FlBook *book, const FlRecord *record, gboolean metric)
@@ -34,6 +52,7 @@ write_piece (FlJsonWriter *writer, const FlBook *book, const FlRecord *record, g
   fl_json_writer_bool (writer, "in_use", rating.in_use);
   fl_json_writer_text (writer, "because", because);
   fl_json_writer_text (writer, "citation", rating.citation);
+  write_steps (writer, book, record, metric);
   fl_json_writer_end_object (writer);
 }
 
@@ -93,6 +112,22 @@ gear_text (const FlRecord *record, gboolean metric)
   return g_strdup (connectors[fl_record_connector (record)->kind]);
 }
 
+static void
+add_steps (FlCliTable *table, const FlBook *book, const FlRecord *record, gboolean metric)
+{
+  FlArena *arena = fl_arena_new ();
+  gsize n;
+  const FlMessage *steps = fl_rate_steps (book, record, arena, &n);
+
+  for (gsize i = 0; i < n; i++)
+    {
+      g_autofree char *text = fl_words_message (NULL, steps[i].message, steps[i].facts, steps[i].n_facts, metric);
+
+      fl_cli_table_take_note (table, g_strdup_printf ("- %s", text));
+    }
+  fl_arena_free (arena);
+}
+
 typedef struct { guint in_use, out, unknown; } Tally;
 
 static void
@@ -113,14 +148,18 @@ add_row (FlCliTable *table, const FlBook *book, const FlRecord *record, gboolean
 }
 
 static void
-print_kind (const FlOffice *office, FlKind kind, Tally *tally, GString *out)
+print_kind (const FlOffice *office, FlKind kind, gboolean brief, Tally *tally, GString *out)
 {
   const FlFleet *fleet = fl_office_fleet (office);
   g_autoptr(FlCliTable) table = fl_cli_table_new ("lrlrll");
   gsize n = fl_fleet_count (fleet, kind);
 
   for (gsize i = 0; i < n; i++)
-    add_row (table, fl_office_book (office), fl_fleet_at (fleet, kind, i), fl_fleet_metric (fleet), tally);
+    {
+      add_row (table, fl_office_book (office), fl_fleet_at (fleet, kind, i), fl_fleet_metric (fleet), tally);
+      if (!brief)
+        add_steps (table, fl_office_book (office), fl_fleet_at (fleet, kind, i), fl_fleet_metric (fleet));
+    }
   if (n > 0)
     g_string_append_printf (out, "%s\n", fl_kind_list (kind));
   fl_cli_table_print (table, 2, out);
@@ -142,7 +181,7 @@ fl_cli_rate (const FlCliArgs *args)
       return fl_cli_answer_json (json, FL_CLI_GOOD);
     }
   for (gsize k = 0; k < G_N_ELEMENTS (gear_kinds); k++)
-    print_kind (office, gear_kinds[k], &tally, out);
+    print_kind (office, gear_kinds[k], args->brief, &tally, out);
   g_string_append_printf (out, "%u pieces in use, %u out of use, %u of unknown worth\n", tally.in_use, tally.out, tally.unknown);
   return fl_cli_answer (out, FL_CLI_GOOD);
 }

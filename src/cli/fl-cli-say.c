@@ -6,6 +6,8 @@
 #include <stdio.h>
 #include <string.h>
 
+#define NOTE_INDENT 6           /* blanks before a line beneath a row */
+
 /* ── the two streams ── */
 
 void
@@ -99,7 +101,16 @@ struct _FlCliTable
 {
   char *columns;
   GPtrArray *cells;             /* of char*, row after row */
+  GArray *notes;                /* of Note, in the order of their rows */
 };
+
+typedef struct { gsize row; char *text; } Note;
+
+static void
+clear_note (gpointer note)
+{
+  g_free (((Note *) note)->text);
+}
 
 FlCliTable *
 fl_cli_table_new (const char *columns)
@@ -108,6 +119,8 @@ fl_cli_table_new (const char *columns)
 
   table->columns = g_strdup (columns);
   table->cells = g_ptr_array_new_with_free_func (g_free);
+  table->notes = g_array_new (FALSE, FALSE, sizeof (Note));
+  g_array_set_clear_func (table->notes, clear_note);
   return table;
 }
 
@@ -118,6 +131,7 @@ fl_cli_table_free (FlCliTable *table)
     return;
   g_free (table->columns);
   g_ptr_array_unref (table->cells);
+  g_array_unref (table->notes);
   g_free (table);
 }
 
@@ -131,6 +145,15 @@ void
 fl_cli_table_add (FlCliTable *table, const char *text)
 {
   fl_cli_table_take (table, g_strdup (text));
+}
+
+void
+fl_cli_table_take_note (FlCliTable *table, char *text)
+{
+  const gsize n = strlen (table->columns), rows = (table->cells->len + n - 1) / n;
+  Note note = { rows > 0 ? rows - 1 : 0, text };
+
+  g_array_append_val (table->notes, note);
 }
 
 static const char *
@@ -183,9 +206,17 @@ fl_cli_table_print (const FlCliTable *table, guint indent, GString *out)
 {
   gsize n = strlen (table->columns), rows = (table->cells->len + n - 1) / n;
   g_autofree glong *widths = g_new0 (glong, n);
+  guint note = 0;
 
   for (gsize column = 0; column < n; column++)
     widths[column] = width_of (table, rows, column);
   for (gsize row = 0; row < rows; row++)
-    print_row (table, row, widths, indent, out);
+    {
+      print_row (table, row, widths, indent, out);
+      for (; note < table->notes->len && g_array_index (table->notes, Note, note).row == row; note++)
+        {
+          add_blanks (out, indent + NOTE_INDENT);
+          g_string_append_printf (out, "%s\n", g_array_index (table->notes, Note, note).text);
+        }
+    }
 }

@@ -32,6 +32,8 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (FlCliTable, fl_cli_table_free)
 void fl_cli_table_add (FlCliTable *table, const char *text);
 /* The same, and takes the text. (transfer full) */
 void fl_cli_table_take (FlCliTable *table, char *text);
+/* A line of its own beneath the row that was begun last. (transfer full) */
+void fl_cli_table_take_note (FlCliTable *table, char *text);
 /* Appends the rows, each behind `indent` blanks and without blanks at its end. */
 void fl_cli_table_print (const FlCliTable *table, guint indent, GString *out);
 

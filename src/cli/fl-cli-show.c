@@ -68,18 +68,51 @@ fl_cli_show_line (const FlAssessment *assessment, GString *out)
 
 /* ── findings ── */
 
+/* Which findings a list holds, and whether with how their figures come about. */
+typedef enum { AGAINST, CAUTIONS, NOTES, MET } Part;
+
+static gboolean
+belongs (const FlFinding *finding, Part part)
+{
+  switch (part)
+    {
+    case AGAINST:
+      return finding->verdict >= FL_CAUTION && fl_finding_stands_against (finding);
+    case CAUTIONS:
+      return finding->verdict >= FL_CAUTION && !fl_finding_stands_against (finding);
+    case NOTES:
+      return finding->verdict == FL_NOTE;
+    default:
+      return finding->verdict == FL_MET;
+    }
+}
+
 static void
 add_need_and_have (const FlFinding *finding, gboolean metric, GString *out)
 {
   g_autofree char *need = fl_quantity_format (finding->need, metric, TRUE, FL_ROUND_NEAREST);
   g_autofree char *have = fl_quantity_format (finding->have, metric, TRUE, FL_ROUND_NEAREST);
 
-  if (fl_quantity_known (finding->need))
-    g_string_append_printf (out, "      need %s, have %s\n", need, have);
+  if (!fl_quantity_known (finding->need) || (finding->verdict == FL_MET && !fl_quantity_known (finding->have)))
+    return;
+  g_string_append_printf (out, "      need %s, have %s%s%s\n", need, have, finding->basis != NULL ? "; known from: " : "",
+                          finding->basis != NULL ? finding->basis : "");
 }
 
 static void
-add_finding (const FlFinding *finding, gboolean metric, GString *out)
+add_steps (const FlFinding *finding, gboolean metric, GString *out)
+{
+  for (gsize i = 0; i < finding->n_steps; i++)
+    {
+      const FlMessage *step = &finding->steps[i];
+      g_autofree char *text = fl_words_message (NULL, step->message, step->facts, step->n_facts, metric);
+
+      g_string_append_printf (out, "        - %s\n", text);
+    }
+}
+
+static void
+add_finding (const FlFinding *finding, gboolean steps, gboolean metric, GString *out)
 {
   g_autofree char *text = fl_words_finding (NULL, finding, metric);
 
@@ -89,10 +122,12 @@ add_finding (const FlFinding *finding, gboolean metric, GString *out)
     g_string_append_printf (out, ", %s", finding->citation);
   g_string_append_printf (out, ")\n      %s\n", text);
   add_need_and_have (finding, metric, out);
+  if (steps)
+    add_steps (finding, metric, out);
 }
 
 static void
-add_findings (const FlAssessment *assessment, gboolean against, const char *heading, GString *out)
+add_findings (const FlAssessment *assessment, Part part, gboolean steps, const char *heading, GString *out)
 {
   gsize n;
   const FlFinding *findings = fl_assessment_findings (assessment, &n);
@@ -100,19 +135,19 @@ add_findings (const FlAssessment *assessment, gboolean against, const char *head
 
   for (gsize i = 0; i < n; i++)
     {
-      if (findings[i].verdict < FL_CAUTION || fl_finding_stands_against (&findings[i]) != against)
+      if (!belongs (&findings[i], part))
         continue;
       if (!begun)
         g_string_append_printf (out, "%s\n", heading);
       begun = TRUE;
-      add_finding (&findings[i], fl_assessment_parts (assessment)->metric, out);
+      add_finding (&findings[i], steps, fl_assessment_parts (assessment)->metric, out);
     }
 }
 
 void
 fl_cli_show_against (const FlAssessment *assessment, GString *out)
 {
-  add_findings (assessment, TRUE, "Stands against it", out);
+  add_findings (assessment, AGAINST, FALSE, "Stands against it", out);
 }
 
 static void
@@ -127,7 +162,7 @@ add_tally (const FlAssessment *assessment, GString *out)
       met += findings[i].verdict == FL_MET ? 1 : 0;
       notes += findings[i].verdict == FL_NOTE ? 1 : 0;
     }
-  g_string_append_printf (out, "Also: %u met, %u note%s (--json has them all)\n", met, notes, notes == 1 ? "" : "s");
+  g_string_append_printf (out, "Also: %u met, %u note%s (without --brief they stand here)\n", met, notes, notes == 1 ? "" : "s");
 }
 
 /* ── places and sums ── */
@@ -243,16 +278,11 @@ add_ties (const FlAssessment *assessment, GString *out)
 
 /* ── the whole ── */
 
-void
-fl_cli_show_assessment (const FlAssessment *assessment, GString *out)
+static void
+add_loads_and_ties (const FlAssessment *assessment, GString *out)
 {
   const FlAssessmentParts *parts = fl_assessment_parts (assessment);
 
-  add_headline (assessment, out);
-  g_string_append_printf (out, "\n%s; house rules %s. Judged by %s, %s.\n", verdict_words (assessment),
-                          fl_house_verdict_id (fl_assessment_house (assessment)), parts->book.id, parts->book.edition);
-  add_findings (assessment, TRUE, "Stands against it", out);
-  add_findings (assessment, FALSE, "Cautions: a competent person must look", out);
   g_string_append (out, "Loads\n");
   for (gsize i = 0; i < parts->n_loads; i++)
     add_place (&parts->loads[i], parts->metric, out);
@@ -261,7 +291,27 @@ fl_cli_show_assessment (const FlAssessment *assessment, GString *out)
     add_sum (&parts->loads[i], parts->metric, out);
   add_ties (assessment, out);
   add_sizes (&parts->sizes, parts->metric, out);
-  add_tally (assessment, out);
+}
+
+void
+fl_cli_show_assessment (const FlAssessment *assessment, gboolean brief, GString *out)
+{
+  const FlBookStamp *book = &fl_assessment_parts (assessment)->book;
+
+  add_headline (assessment, out);
+  g_string_append_printf (out, "\n%s; house rules %s. Judged by %s, %s.\n", verdict_words (assessment),
+                          fl_house_verdict_id (fl_assessment_house (assessment)), book->id, book->edition);
+  add_findings (assessment, AGAINST, !brief, "Stands against it", out);
+  add_findings (assessment, CAUTIONS, !brief, "Cautions: a competent person must look", out);
+  add_loads_and_ties (assessment, out);
+  if (brief)
+    add_tally (assessment, out);
+  else
+    {
+      fl_cli_show_forces (assessment, out);
+      add_findings (assessment, NOTES, TRUE, "Notes", out);
+      add_findings (assessment, MET, TRUE, "Met", out);
+    }
 }
 
 void

@@ -6,7 +6,7 @@
 
 #include "fl-config.h"
 
-enum { TAKES_JSON = 1, TAKES_MOVE = 2, TAKES_DATE = 4, TAKES_OUT = 8 };
+enum { TAKES_JSON = 1, TAKES_MOVE = 2, TAKES_DATE = 4, TAKES_OUT = 8, TAKES_BRIEF = 16 };
 
 typedef struct
 {
@@ -21,21 +21,24 @@ static const Verb verbs[] = {
     "Lists every problem and warning of a fleet document, each with its path.\n"
     "  --json  {\"problems\": [{\"path\", \"line\", \"value\", \"expected\", \"severity\"}]}\n",
     1, TAKES_JSON, fl_cli_check_fleet },
-  { "rate", "FLEET [--json]",
-    "Says of each piece of gear what it is worth now, and why.\n"
-    "  --json  {\"gear\": [{\"id\", \"kind\", \"wll_lb\", \"in_use\", \"because\", \"citation\"}]}\n",
-    1, TAKES_JSON, fl_cli_rate },
-  { "propose", "FLEET (--move ID | --date DAY) [-o FILE] [--json]",
+  { "rate", "FLEET [--brief] [--json]",
+    "Says of each piece of gear what it is worth now, and why, step by step.\n"
+    "  --brief  one line a piece, without the steps\n"
+    "  --json   {\"gear\": [{\"id\", \"kind\", \"wll_lb\", \"in_use\", \"because\", \"citation\", \"steps\"}]}\n",
+    1, TAKES_JSON | TAKES_BRIEF, fl_cli_rate },
+  { "propose", "FLEET (--move ID | --date DAY) [-o FILE] [--brief] [--json]",
     "Plans a move, or all moves of a day against the gear they share. Where there is no plan it says why, and what would cure it.\n"
     "  --move ID   one move\n"
     "  --date DAY  all moves of a day, 2026-11-25\n"
     "  -o FILE     writes the plan of a move, {\"plans\": [...]} of a day\n"
+    "  --brief     without how the figures come about\n"
     "  --json      {\"plans\": [PLAN...], \"unplanned\": [{\"move\", \"because\", \"cures\"}]}\n",
-    1, TAKES_JSON | TAKES_MOVE | TAKES_DATE | TAKES_OUT, fl_cli_propose },
-  { "check", "FLEET PLAN [--json]",
-    "Judges a plan document, or all of {\"plans\": [...]}: what is short first, with need, have and citation.\n"
-    "  --json  the plan with its results; {\"plans\": [...], \"clashes\": [...]} for a list\n",
-    2, TAKES_JSON, fl_cli_check },
+    1, TAKES_JSON | TAKES_MOVE | TAKES_DATE | TAKES_OUT | TAKES_BRIEF, fl_cli_propose },
+  { "check", "FLEET PLAN [--brief] [--json]",
+    "Judges a plan document, or all of {\"plans\": [...]}: what is short first, with need, have and citation, and how each figure comes about.\n"
+    "  --brief  without how the figures come about, what is met, and the forces\n"
+    "  --json   the plan with its results; {\"plans\": [...], \"clashes\": [...]} for a list\n",
+    2, TAKES_JSON | TAKES_BRIEF, fl_cli_check },
   { "card", "FLEET PLAN -o OUT [--json]",
     "Writes the securement card as PDF. Unsigned cards say DRAFT.\n"
     "  -o OUT   one file with all cards\n"
@@ -96,7 +99,7 @@ bad_usage (const Verb *verb, const char *what)
 /* ── options ── */
 
 /* Names of files and records come as bytes, in no locale's characters. */
-typedef struct { gboolean help, json; char *move, *date, *out; char **words; } Typed;
+typedef struct { gboolean help, json, brief; char *move, *date, *out; char **words; } Typed;
 
 static void
 typed_clear (Typed *typed)
@@ -113,6 +116,7 @@ parse (const Verb *verb, char **argv, Typed *typed, GError **error)
   const struct { guint needs; GOptionEntry entry; } all[] = {
     { 0, { "help", 'h', 0, G_OPTION_ARG_NONE, &typed->help, NULL, NULL } },
     { TAKES_JSON, { "json", 0, 0, G_OPTION_ARG_NONE, &typed->json, NULL, NULL } },
+    { TAKES_BRIEF, { "brief", 0, 0, G_OPTION_ARG_NONE, &typed->brief, NULL, NULL } },
     { TAKES_MOVE, { "move", 0, 0, G_OPTION_ARG_FILENAME, &typed->move, NULL, NULL } },
     { TAKES_DATE, { "date", 0, 0, G_OPTION_ARG_FILENAME, &typed->date, NULL, NULL } },
     { TAKES_OUT, { "output", 'o', 0, G_OPTION_ARG_FILENAME, &typed->out, NULL, NULL } },
@@ -163,7 +167,7 @@ run_verb (const Verb *verb, char **argv)
   else if ((wrong = complaint (verb, &typed)) != NULL)
     status = bad_usage (verb, wrong);
   else
-    status = verb->run (&(FlCliArgs) { typed.json, typed.move, typed.date, typed.out, (const char *const *) typed.words });
+    status = verb->run (&(FlCliArgs) { typed.json, typed.brief, typed.move, typed.date, typed.out, (const char *const *) typed.words });
   typed_clear (&typed);
   return status;
 }

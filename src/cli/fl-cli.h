@@ -14,7 +14,7 @@ enum { FL_CLI_GOOD = 0, FL_CLI_AGAINST = 1, FL_CLI_BAD = 2 };
 /* What was typed after the verb. */
 typedef struct
 {
-  gboolean json;
+  gboolean json, brief;         /* brief: without how the figures come about */
   const char *move, *date, *out;        /* NULL: not given */
   const char *const *words;             /* the file names, as many as the verb asks for */
 } FlCliArgs;

@@ -11,6 +11,8 @@ struct _FlFindingRow
   GtkListBoxRow parent_instance;
   GtkImage *icon;
   GtkLabel *verdict, *subject, *sentence, *figures, *source;
+  GtkExpander *how;
+  GtkBox *steps;
   gint tie;
 };
 
@@ -21,6 +23,36 @@ set_or_hide (GtkLabel *label, const char *text)
 {
   gtk_label_set_text (label, text != NULL ? text : "");
   gtk_widget_set_visible (GTK_WIDGET (label), text != NULL && *text != '\0');
+}
+
+static void
+add_step (FlFindingRow *row, const FlMessage *step, const FlWords *words, gboolean metric)
+{
+  g_autofree char *text = fl_phrase_message (words, step, metric);
+  GtkWidget *label = gtk_label_new (text);
+
+  gtk_label_set_xalign (GTK_LABEL (label), 0.0f);
+  gtk_label_set_line_wrap (GTK_LABEL (label), TRUE);
+  gtk_label_set_line_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
+  gtk_label_set_width_chars (GTK_LABEL (label), 20);
+  gtk_label_set_max_width_chars (GTK_LABEL (label), 60);
+  gtk_widget_show (label);
+  gtk_container_add (GTK_CONTAINER (row->steps), label);
+}
+
+/* How its figures come about, closed until somebody asks. */
+static void
+add_steps (FlFindingRow *row, const FlFinding *finding, const FlWords *words, gboolean metric)
+{
+  g_autofree char *name = NULL;
+
+  if (finding->n_steps == 0)
+    return;
+  for (gsize i = 0; i < finding->n_steps; i++)
+    add_step (row, &finding->steps[i], words, metric);
+  name = g_strdup_printf (_("How it comes about: %s: %s"), finding->subject != NULL ? finding->subject : "", gtk_label_get_text (row->sentence));
+  atk_object_set_name (gtk_widget_get_accessible (GTK_WIDGET (row->how)), name);
+  gtk_widget_show (GTK_WIDGET (row->how));
 }
 
 FlFindingRow *
@@ -40,6 +72,7 @@ fl_finding_row_new (const FlFinding *finding, const FlWords *words, gboolean met
   gtk_label_set_text (row->sentence, sentence);
   set_or_hide (row->figures, figures);
   gtk_label_set_text (row->source, source);
+  add_steps (row, finding, words, metric);
   name = g_strdup_printf ("%s: %s: %s %s%s%s", verdict, finding->subject != NULL ? finding->subject : "", sentence,
                           figures != NULL ? figures : "", figures != NULL ? ", " : "", source);
   atk_object_set_name (gtk_widget_get_accessible (GTK_WIDGET (row)), name);
@@ -54,6 +87,13 @@ fl_finding_row_tie (FlFindingRow *row)
   return row->tie;
 }
 
+void
+fl_finding_row_toggle (FlFindingRow *row)
+{
+  if (gtk_widget_get_visible (GTK_WIDGET (row->how)))
+    gtk_expander_set_expanded (row->how, !gtk_expander_get_expanded (row->how));
+}
+
 static void
 fl_finding_row_class_init (FlFindingRowClass *klass)
 {
@@ -66,6 +106,8 @@ fl_finding_row_class_init (FlFindingRowClass *klass)
   gtk_widget_class_bind_template_child (widget, FlFindingRow, sentence);
   gtk_widget_class_bind_template_child (widget, FlFindingRow, figures);
   gtk_widget_class_bind_template_child (widget, FlFindingRow, source);
+  gtk_widget_class_bind_template_child (widget, FlFindingRow, how);
+  gtk_widget_class_bind_template_child (widget, FlFindingRow, steps);
 }
 
 static void
@@ -73,4 +115,6 @@ fl_finding_row_init (FlFindingRow *row)
 {
   row->tie = -1;
   gtk_widget_init_template (GTK_WIDGET (row));
+  /* The toolkit tells screen readers that the content of a closed expander is seen. */
+  g_object_bind_property (row->how, "expanded", row->steps, "visible", G_BINDING_SYNC_CREATE);
 }

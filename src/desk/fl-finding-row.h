@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* One finding: symbol and word, the sentence, need and have, whose requirement it is and where it is written. */
+/* One finding: symbol and word, the sentence, need and have, whose requirement it is and where it is written; on demand how
+ * its figures come about. */
 #ifndef FL_FINDING_ROW_H
 #define FL_FINDING_ROW_H
 
@@ -14,6 +15,8 @@ G_DECLARE_FINAL_TYPE (FlFindingRow, fl_finding_row, FL, FINDING_ROW, GtkListBoxR
 
 /* A row for a finding; copies what it shows. */
 FlFindingRow *fl_finding_row_new (const FlFinding *finding, const FlWords *words, gboolean metric);
+/* Opens or closes how its figures come about; nothing where there is nothing to say. */
+void fl_finding_row_toggle (FlFindingRow *row);
 /* The tie-down it speaks of; -1: none in particular. */
 gint fl_finding_row_tie (FlFindingRow *row);
 

@@ -248,7 +248,7 @@ fl_phrase_need_have (const FlFinding *finding, gboolean metric)
   g_autofree char *need = NULL;
   g_autofree char *have = NULL;
 
-  if (!fl_quantity_known (finding->need))
+  if (!fl_quantity_known (finding->need) || (finding->verdict == FL_MET && !fl_quantity_known (finding->have)))
     return NULL;
   need = quantity_text (finding->need, metric);
   have = quantity_text (finding->have, metric);

@@ -4,6 +4,7 @@
 
 #include "fl-sums-view.h"
 
+#include "fl-part-words.h"
 #include "fl-phrases.h"
 
 struct _FlSumsView
@@ -65,7 +66,11 @@ show_weakest (FlSumsView *view, const FlAssessmentParts *parts)
 
   for (gsize i = 0; i < parts->n_loads; i++)
     if (parts->loads[i].weakest != NULL)
-      g_string_append_printf (text, "%s%s", text->len > 0 ? "; " : "", parts->loads[i].weakest);
+      {
+        g_autofree char *part = fl_part_words (fl_desk_words (view->desk), parts->loads[i].weakest, TRUE);
+
+        g_string_append_printf (text, "%s%s", text->len > 0 ? "; " : "", part);
+      }
   {
     g_autofree char *line = g_strdup_printf (_("Weakest part: %s"), text->len > 0 ? text->str : _("not known"));
 

@@ -5,6 +5,7 @@
 #include "fl-ties-view.h"
 
 #include "fl-columns.h"
+#include "fl-part-words.h"
 #include "fl-phrases.h"
 
 struct _FlTiesView
@@ -73,12 +74,13 @@ fill_row (FlTiesView *view, GtkTreeIter *iter, const FlAssessment *assessment, g
   g_autofree char *angles = angles_text (result);
   g_autofree char *limit = fl_phrase_weight (result->wll, metric, FL_ROUND_DOWN);
   g_autofree char *counts = tie->purpose == FL_FOR_IMPLEMENT ? g_strdup (_("tool")) : fl_phrase_weight (result->counts, metric, FL_ROUND_DOWN);
+  g_autofree char *weakest = fl_part_words (fl_desk_words (view->desk), result->limited_by, TRUE);
   g_autofree char *tip = g_markup_printf_escaped (_("%s to %s\n%s\nWeakest part: %s"), from, to, result->gear_text != NULL ? result->gear_text : gear,
-                                                  result->limited_by != NULL ? result->limited_by : _("not known"));
+                                                  weakest);
 
   gtk_list_store_set (view->store, iter, COLUMN_NO, tie->no, COLUMN_FROM, from, COLUMN_TO, to, COLUMN_GEAR, gear, COLUMN_BINDER,
                       tie->binder != NULL ? tie->binder : "–", COLUMN_RUN, run, COLUMN_ANGLES, angles, COLUMN_LIMIT, limit, COLUMN_COUNTS, counts,
-                      COLUMN_WEAKEST, result->limited_by != NULL ? result->limited_by : _("not known"), COLUMN_TIP, tip, -1);
+                      COLUMN_WEAKEST, weakest, COLUMN_TIP, tip, -1);
 }
 
 static void

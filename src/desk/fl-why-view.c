@@ -15,6 +15,7 @@ struct _FlWhyView
   FlDesk *desk;
   FlSumsView *sums;
   FlReasonsView *reasons;
+  GtkScrolledWindow *scrolled;
   GtkWidget *findings, *book;
   GtkLabel *count;
   GtkListBox *list;
@@ -104,6 +105,30 @@ on_row_selected (GtkListBox *list, GtkListBoxRow *row, FlWhyView *view)
     fl_desk_choose_tie (view->desk, fl_finding_row_tie (FL_FINDING_ROW (row)));
 }
 
+/* What was opened is seen, from its beginning. */
+static gboolean
+bring_into_view (gpointer data)
+{
+  FlWhyView *view = data;
+  GtkListBoxRow *row = gtk_list_box_get_selected_row (view->list);
+  GtkAdjustment *adjustment = gtk_scrolled_window_get_vadjustment (view->scrolled);
+  GtkWidget *content = gtk_bin_get_child (GTK_BIN (gtk_bin_get_child (GTK_BIN (view->scrolled))));
+  gint x, y;
+
+  if (row != NULL && gtk_widget_translate_coordinates (GTK_WIDGET (row), content, 0, 0, &x, &y))
+    gtk_adjustment_clamp_page (adjustment, y, y + MIN (gtk_widget_get_allocated_height (GTK_WIDGET (row)), gtk_adjustment_get_page_size (adjustment)));
+  return G_SOURCE_REMOVE;
+}
+
+/* Return or a double click; a single one on the line itself does the same. */
+static void
+on_row_activated (GtkListBox *list, GtkListBoxRow *row, FlWhyView *view)
+{
+  (void) list;
+  fl_finding_row_toggle (FL_FINDING_ROW (row));
+  g_idle_add_full (G_PRIORITY_LOW, bring_into_view, g_object_ref (view), g_object_unref);
+}
+
 void
 fl_why_view_show (FlWhyView *view, FlDesk *desk)
 {
@@ -145,6 +170,7 @@ fl_why_view_class_init (FlWhyViewClass *klass)
   g_type_ensure (FL_TYPE_REASONS_VIEW);
   G_OBJECT_CLASS (klass)->dispose = fl_why_view_dispose;
   gtk_widget_class_set_template_from_resource (widget, "/org/fairlead/Fairlead/fl-why-view.ui");
+  gtk_widget_class_bind_template_child (widget, FlWhyView, scrolled);
   gtk_widget_class_bind_template_child (widget, FlWhyView, sums);
   gtk_widget_class_bind_template_child (widget, FlWhyView, reasons);
   gtk_widget_class_bind_template_child (widget, FlWhyView, findings);
@@ -153,6 +179,7 @@ fl_why_view_class_init (FlWhyViewClass *klass)
   gtk_widget_class_bind_template_child (widget, FlWhyView, list);
   gtk_widget_class_bind_template_child (widget, FlWhyView, placeholder);
   gtk_widget_class_bind_template_callback (widget, on_row_selected);
+  gtk_widget_class_bind_template_callback (widget, on_row_activated);
 }
 
 static void

@@ -34,6 +34,9 @@ const FlAccelerator FL_WINDOW_ACCELERATORS[] = {
   { "win.previous-tie", FL_KEYS ("<Primary>Left") },
   { "win.next-tie", FL_KEYS ("<Primary>Right") },
   { "win.attention", FL_KEYS ("<Primary>j") },
+  { "win.table::ties", FL_KEYS ("<Primary>1") },
+  { "win.table::forces", FL_KEYS ("<Primary>2") },
+  { "win.table::tensions", FL_KEYS ("<Primary>3") },
   { "win.zoom-in", FL_KEYS ("<Primary>plus", "<Primary>equal", "<Primary>KP_Add") },
   { "win.zoom-out", FL_KEYS ("<Primary>minus", "<Primary>KP_Subtract") },
   { "win.zoom-fit", FL_KEYS ("<Primary>0", "<Primary>KP_0") },
@@ -201,6 +204,13 @@ on_attention (GSimpleAction *action, GVariant *value, gpointer data)
 }
 
 static void
+on_table (GSimpleAction *action, GVariant *value, gpointer data)
+{
+  g_simple_action_set_state (action, value);
+  fl_window_show_table (data, g_variant_get_string (value, NULL));
+}
+
+static void
 on_units (GSimpleAction *action, GVariant *value, gpointer data)
 {
   FlWindow *window = data;
@@ -237,6 +247,7 @@ static const GActionEntry entries[] = {
   { .name = "previous-tie", .activate = on_previous_tie },
   { .name = "next-tie", .activate = on_next_tie },
   { .name = "attention", .state = "false", .change_state = on_attention },
+  { .name = "table", .parameter_type = "s", .state = "'ties'", .change_state = on_table },
   { .name = "zoom-in", .activate = on_zoom_in },
   { .name = "zoom-out", .activate = on_zoom_out },
   { .name = "zoom-fit", .activate = on_zoom_fit },
@@ -305,6 +316,7 @@ fl_window_update_actions (FlWindow *window)
     { "previous-tie", ties },
     { "next-tie", ties },
     { "attention", open },
+    { "table", open },
     { "zoom-in", ties },
     { "zoom-out", ties },
     { "zoom-fit", ties },

@@ -4,6 +4,7 @@
 #define FL_WINDOW_PRIVATE_H
 
 #include "fl-deck-view.h"
+#include "fl-forces-view.h"
 #include "fl-moves-view.h"
 #include "fl-planning.h"
 #include "fl-ties-view.h"
@@ -24,6 +25,9 @@ struct _FlWindow
   FlMovesView *moves;
   FlDeckView *deck;
   FlTiesView *ties;
+  FlForcesView *forces, *tensions;
+  GtkWidget *tables;            /* what holds the three */
+  GtkStack *table_stack;
   FlWhyView *why;
   GtkPaned *moves_pane, *why_pane, *deck_pane;
   gulong first_allocation;      /* handler on why_pane */
@@ -50,6 +54,8 @@ void fl_window_open_now (FlWindow *window, const char *path);
 void fl_window_go_on (FlWindow *window);
 /* Asks whether to save the plans first, where they are not; else goes on at once. `path` belongs to FL_AFTER_OPEN. */
 void fl_window_ask_before (FlWindow *window, FlAfter after, const char *path);
+/* Shows one of the tables below the drawing by its name ("ties", "forces", "tensions") and puts the keyboard on it. */
+void fl_window_show_table (FlWindow *window, const char *name);
 /* Puts the keyboard on the pane `step` further on. */
 void fl_window_step_pane (FlWindow *window, gint step);
 /* Today, as moves write their dates. (transfer full) */

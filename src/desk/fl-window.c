@@ -13,7 +13,8 @@ G_DEFINE_FINAL_TYPE (FlWindow, fl_window, GTK_TYPE_APPLICATION_WINDOW)
 enum { RESPONSE_SHOW = 1 };
 
 #define LEAST_WHY_WIDTH 300     /* pixels */
-#define DEFAULT_MOVES_WIDTH 380 /* pixels; the default in the settings schema */
+#define DEFAULT_MOVES_WIDTH 380 /* pixels; the defaults in the settings schema */
+#define DEFAULT_DRAWING_HEIGHT 430
 
 /* ── news ── */
 
@@ -233,10 +234,39 @@ holds_focus (GtkWidget *pane, GtkWidget *focus)
   return focus != NULL && (focus == pane || gtk_widget_is_ancestor (focus, pane));
 }
 
+static void
+focus_table (FlWindow *window)
+{
+  GtkWidget *shown = gtk_stack_get_visible_child (window->table_stack);
+
+  if (FL_IS_FORCES_VIEW (shown) && !fl_forces_view_focus (FL_FORCES_VIEW (shown)))
+    gtk_widget_child_focus (window->tables, GTK_DIR_TAB_FORWARD);
+  else if (!FL_IS_FORCES_VIEW (shown))
+    fl_ties_view_focus (window->ties);
+}
+
+void
+fl_window_show_table (FlWindow *window, const char *name)
+{
+  gtk_stack_set_visible_child_name (window->table_stack, name);
+  focus_table (window);
+}
+
+/* The command shows which table is seen. */
+static void
+on_table_changed (FlWindow *window)
+{
+  const char *name = gtk_stack_get_visible_child_name (window->table_stack);
+  GAction *action = gtk_widget_in_destruction (GTK_WIDGET (window)) ? NULL : g_action_map_lookup_action (G_ACTION_MAP (window), "table");
+
+  if (action != NULL && name != NULL)
+    g_simple_action_set_state (G_SIMPLE_ACTION (action), g_variant_new_string (name));
+}
+
 void
 fl_window_step_pane (FlWindow *window, gint step)
 {
-  GtkWidget *const panes[] = { GTK_WIDGET (window->moves), GTK_WIDGET (window->deck), GTK_WIDGET (window->ties), GTK_WIDGET (window->why) };
+  GtkWidget *const panes[] = { GTK_WIDGET (window->moves), GTK_WIDGET (window->deck), window->tables, GTK_WIDGET (window->why) };
   GtkWidget *focus = gtk_window_get_focus (GTK_WINDOW (window));
   gint at = step > 0 ? -1 : 0;
 
@@ -249,7 +279,7 @@ fl_window_step_pane (FlWindow *window, gint step)
   else if (at == 1)
     fl_deck_view_focus (window->deck);
   else if (at == 2)
-    fl_ties_view_focus (window->ties);
+    focus_table (window);
   else
     fl_why_view_focus (window->why);
 }
@@ -293,7 +323,7 @@ restore_size (FlWindow *window)
   FlSettings *settings = fl_settings_get ();
   g_autoptr(GVariant) size = fl_settings_value (settings, "window-size");
   g_autofree char *units = fl_settings_text (settings, "units");
-  gint width, height, moves_width;
+  gint width, height, moves_width, drawing_height;
 
   g_variant_get (size, "(ii)", &width, &height);
   set_size (window, width, height);
@@ -302,7 +332,9 @@ restore_size (FlWindow *window)
   /* As long as nobody moved the divider, a wide window gives the list a quarter. */
   moves_width = fl_settings_int (settings, "moves-width");
   gtk_paned_set_position (window->moves_pane, moves_width == DEFAULT_MOVES_WIDTH ? MAX (moves_width, width / 4) : moves_width);
-  gtk_paned_set_position (window->deck_pane, fl_settings_int (settings, "drawing-height"));
+  /* And a low one leaves the tables below the drawing some rows. */
+  drawing_height = fl_settings_int (settings, "drawing-height");
+  gtk_paned_set_position (window->deck_pane, drawing_height == DEFAULT_DRAWING_HEIGHT ? MIN (drawing_height, height / 2) : drawing_height);
   gtk_widget_set_size_request (GTK_WIDGET (window->why), MAX (fl_settings_int (settings, "why-width"), LEAST_WHY_WIDTH), -1);
   window->first_allocation = g_signal_connect (window->why_pane, "size-allocate", G_CALLBACK (on_first_allocation), window);
   fl_desk_set_units (window->desk, units);
@@ -324,7 +356,8 @@ keep_size (FlWindow *window)
   if (gtk_paned_get_position (window->moves_pane) != MAX (DEFAULT_MOVES_WIDTH, width / 4))
     fl_settings_keep (settings, "moves-width", g_variant_new_int32 (gtk_paned_get_position (window->moves_pane)));
   fl_settings_keep (settings, "why-width", g_variant_new_int32 (gtk_widget_get_allocated_width (GTK_WIDGET (window->why))));
-  fl_settings_keep (settings, "drawing-height", g_variant_new_int32 (gtk_paned_get_position (window->deck_pane)));
+  if (gtk_paned_get_position (window->deck_pane) != MIN (DEFAULT_DRAWING_HEIGHT, height / 2))
+    fl_settings_keep (settings, "drawing-height", g_variant_new_int32 (gtk_paned_get_position (window->deck_pane)));
 }
 
 static gboolean
@@ -371,6 +404,7 @@ fl_window_class_init (FlWindowClass *klass)
   g_type_ensure (FL_TYPE_MOVES_VIEW);
   g_type_ensure (FL_TYPE_DECK_VIEW);
   g_type_ensure (FL_TYPE_TIES_VIEW);
+  g_type_ensure (FL_TYPE_FORCES_VIEW);
   g_type_ensure (FL_TYPE_WHY_VIEW);
   G_OBJECT_CLASS (klass)->dispose = fl_window_dispose;
   widget->unmap = fl_window_unmap;
@@ -379,6 +413,10 @@ fl_window_class_init (FlWindowClass *klass)
   gtk_widget_class_bind_template_child (widget, FlWindow, moves);
   gtk_widget_class_bind_template_child (widget, FlWindow, deck);
   gtk_widget_class_bind_template_child (widget, FlWindow, ties);
+  gtk_widget_class_bind_template_child (widget, FlWindow, forces);
+  gtk_widget_class_bind_template_child (widget, FlWindow, tensions);
+  gtk_widget_class_bind_template_child (widget, FlWindow, tables);
+  gtk_widget_class_bind_template_child (widget, FlWindow, table_stack);
   gtk_widget_class_bind_template_child (widget, FlWindow, why);
   gtk_widget_class_bind_template_child (widget, FlWindow, moves_pane);
   gtk_widget_class_bind_template_child (widget, FlWindow, why_pane);
@@ -394,6 +432,7 @@ fl_window_class_init (FlWindowClass *klass)
   gtk_widget_class_bind_template_child (widget, FlWindow, welcome_open);
   gtk_widget_class_bind_template_callback (widget, on_news_response);
   gtk_widget_class_bind_template_callback (widget, on_delete_event);
+  gtk_widget_class_bind_template_callback (widget, on_table_changed);
 }
 
 /* The views come first: what is told in the bars rests on what they show. */
@@ -403,6 +442,8 @@ connect_views (FlWindow *window)
   fl_moves_view_show (window->moves, window->desk);
   fl_deck_view_show (window->deck, window->desk);
   fl_ties_view_show (window->ties, window->desk);
+  fl_forces_view_show (window->forces, window->desk, FALSE);
+  fl_forces_view_show (window->tensions, window->desk, TRUE);
   fl_why_view_show (window->why, window->desk);
   g_signal_connect_object (window->desk, "fleet", G_CALLBACK (show_fleet), window, G_CONNECT_SWAPPED);
   g_signal_connect_object (window->desk, "day", G_CALLBACK (show_clashes), window, G_CONNECT_SWAPPED);

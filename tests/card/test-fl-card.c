@@ -14,6 +14,7 @@ static const char *const spanish[] = {    /* in ascending order of the ids, as a
   "Machine", "Máquina",
   "Signature", "Firma",
   "Tie-downs, in this order", "Amarres, en este orden",
+  "chain", "cadena",
   "{load}: weight {weight}, need {need}, have {have}; weakest part {weakest}", "{load}: peso {weight}, hace falta {need}, hay {have}; parte más débil {weakest}",
 };
 
@@ -347,7 +348,7 @@ test_second_language (void)
       assert_lacks (english, spanish[i + 1]);
       assert_has (spanish_alone, spanish[i + 1]);
     }
-  assert_has (both, "R-03: peso 22,000 lb, hace falta 11,000 lb, hay 13,200 lb; parte más débil chain C-041");
+  assert_has (both, "R-03: peso 22,000 lb, hace falta 11,000 lb, hay 13,200 lb; parte más débil cadena C-041");
 }
 
 static void

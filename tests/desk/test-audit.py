@@ -49,6 +49,19 @@ def with_a_plan():
     assert "5 tie-downs" in drawing.get_description(), drawing.get_description()
 
 
+def with_forces():
+    """with the tables of forces and tensions, and the steps of a finding"""
+    desk.key("2", "Control")
+    desk.find("table", "Forces")
+    audit(80)
+    desk.key("3", "Control")
+    desk.find("table", "Tensions")
+    desk.find("toggle button", lambda name: name.startswith("How it comes about: ")).get_action_iface().do_action(0)
+    audit(80)
+    desk.key("1", "Control")
+    desk.find("table", "Tie-downs")
+
+
 def without_a_way():
     """with a move that cannot be planned: reasons, cures, the news"""
     for _ in range(9):
@@ -77,7 +90,7 @@ def with_help():
 
 
 try:
-    status = Tap().run([without_plans, with_a_plan, without_a_way, with_trailers, with_help])
+    status = Tap().run([without_plans, with_a_plan, with_forces, without_a_way, with_trailers, with_help])
 finally:
     desk.stop()
 sys.exit(status)

@@ -166,6 +166,9 @@ GOOD_FLEETS = [
 TIE = ["tie_downs", 0]
 OVER = {"no": 9, "purpose": "machine", "kind": "over", "anchors": ["P1L", "P1R"], "through": ["RL", "RR"], "strap": "S-04"}
 
+FORCE = {"load": 0, "case": "forward", "level": "working", "friction": "wet", "method": "load_sharing", "demand_g": 0.435, "capacity_g": 0.5}
+TENSION = {"load": 0, "case": "forward", "level": "working", "friction": "wet", "no": 1, "tension_lb": 1000, "use": 0.152}
+
 BAD_PLANS = [
     ("a fleet's format", ["format"], "fairlead-fleet/1", ["format"]),
     ("no move", ["move"], MISSING, []),
@@ -192,6 +195,16 @@ BAD_PLANS = [
     ("an exception by nobody", ["exceptions"], [{"rule": "min_wll_each", "reason": "short haul"}], ["exceptions", 0]),
     ("an unknown standing", ["results", "findings", 0, "standing"], "gossip", ["results", "findings", 0, "standing"]),
     ("an unknown verdict of a finding", ["results", "findings", 0, "verdict"], "ok", ["results", "findings", 0, "verdict"]),
+    ("no steps in a list of them", ["results", "findings", 0, "steps"], [], ["results", "findings", 0, "steps"]),
+    ("a step that is no text", ["results", "findings", 0, "steps"], ["a", 5], ["results", "findings", 0, "steps", 1]),
+    ("a force that gives way in a way nobody has", ["results", "force"], [dict(FORCE, mode="melts")], ["results", "force", 0, "mode"]),
+    ("a force by a method nobody has", ["results", "force"], [dict(FORCE, method="guess")], ["results", "force", 0, "method"]),
+    ("tie-down zero at its limit", ["results", "force"], [dict(FORCE, at_limit=[1, 0])], ["results", "force", 0, "at_limit", 1]),
+    ("a tie-down twice at its limit", ["results", "force"], [dict(FORCE, at_limit=[3, 3])], ["results", "force", 0, "at_limit"]),
+    ("a movement in both units", ["results", "force"], [dict(FORCE, moved_in=1, moved_mm=25)], ["results", "force", 0]),
+    ("a movement backwards", ["results", "force"], [dict(FORCE, moved_in=-1)], ["results", "force", 0, "moved_in"]),
+    ("a tension in both units", ["results", "tensions"], [dict(TENSION, tension_kg=454)], ["results", "tensions", 0]),
+    ("a use below nothing", ["results", "tensions"], [dict(TENSION, use=-0.1)], ["results", "tensions", 0, "use"]),
     ("an unknown verdict of the plan", ["results", "verdict"], "fine", ["results", "verdict"]),
     ("an unknown word of the house", ["results", "house"], "maybe", ["results", "house"]),
     ("a sum without its need", ["results", "sums", 0, "need_lb"], MISSING, ["results", "sums", 0]),
@@ -200,6 +213,10 @@ BAD_PLANS = [
 
 GOOD_PLANS = [
     ("without results", ["results"], MISSING),
+    ("steps of a finding", ["results", "findings", 0, "steps"], ["0.5 x weight 22,000 lb = 11,000 lb needed."]),
+    ("forces of all methods", ["results", "force"], [dict(FORCE, moved_in=0.4, turned_deg=0.1), dict(FORCE, method="upper_bound", mode="tips", at_limit=[1, 3]),
+                                                     dict(FORCE, method="component_sum"), dict(FORCE, mode="not_settled")]),
+    ("tensions", ["results", "tensions"], [TENSION, {k: v for k, v in TENSION.items() if k != "use"}]),
     ("unknown keys", ["mood"], "good"),
     ("over with a strap", TIE, OVER),
     ("an implement's tie-down through an over-path", TIE, dict(OVER, purpose="implement:BLD", through="PATH")),

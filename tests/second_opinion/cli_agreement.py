@@ -5,6 +5,7 @@ day, and its judgement of them, held against the second opinion."""
 
 import sys
 
+import statics_selftest
 from cli import Cli, stands
 from opinion.quantity import BadInput
 from second_opinion import disagreements, load
@@ -84,6 +85,10 @@ def main(arguments):
         tap.ok(not lines, "second opinion on the whole day", lines)
         check_plans(tap, cli, fleet_path, fleet, plans)
         check_forged(tap, cli, fleet_path, fleet, plans)
+        with_forces = [p for p in plans if p["results"].get("tensions")]
+        if tap.ok(with_forces, "some plan of the day has force answers"):
+            statics_selftest.check_judged(tap, disagreements, fleet,
+                                          with_forces[0])
     return tap.done()
 
 

@@ -171,10 +171,92 @@ def point_rating(chance, fleet, plan):
         record["takes"] = chance.choice([1, 2])
 
 
+def basis(chance, fleet, plan):
+    """How a weight is known."""
+    machine = machine_of(chance, fleet, plan)
+    if machine:
+        machine["basis"] = dict(machine.get("basis") or {}, weight=(
+            chance.choice(["plate", "manual", "scale ticket", "typical",
+                           "tape and table"])))
+
+
+def deck_state(chance, fleet, plan):
+    """Dry, wet, frost, or nobody said."""
+    move = found(fleet, "moves", plan["move"])
+    move.pop("deck_state", None)
+    state = chance.choice(["dry", "wet", "frost", None])
+    if state:
+        move["deck_state"] = state
+
+
+def deck_surface(chance, fleet, plan):
+    """What the deck, or one of its zones, is made of."""
+    deck = found(fleet, "trailers", plan["trailer"])["deck"]
+    place = chance.choice([deck] + (deck.get("zones") or []))
+    place["surface"] = chance.choice(["wood", "steel", "aluminum",
+                                      "rubber_mat"])
+
+
+def brakes(chance, fleet, plan):
+    """Who is braked, and on what it stands."""
+    machine = machine_of(chance, fleet, plan)
+    kind = chance.choice(["rubber_tires", "rubber_tracks", "steel_tracks",
+                          "steel_drum"])
+    for contact in (machine or {}).get("contacts") or []:
+        if chance.random() < 0.5:
+            contact["braked"] = chance.random() < 0.5
+        if chance.random() < 0.3:
+            contact.pop("braked", None)
+        if chance.random() < 0.5:
+            contact["running_gear"] = kind
+
+
+def mat(chance, fleet, plan):
+    """A friction mat under a load, certified or not."""
+    record = chance.choice(plan["loads"])
+    record["mat"] = {"kind": "friction mat"}
+    if chance.random() < 0.6:
+        record["mat"]["mu"] = chance.choice([0.25, 0.4, 0.6])
+
+
+def front_stop(chance, fleet, plan):
+    """A stop just ahead of the front load, which leans on it."""
+    trailer = found(fleet, "trailers", plan["trailer"])
+    record = plan["loads"][0]
+    kind = "machine" if "machine" in record else "article"
+    machine = found(fleet, kind + "s", record[kind])
+    if "rear_in" not in record or "length_in" not in machine:
+        return
+    trailer["deck"]["front_stop"] = {
+        "x_in": record["rear_in"] + machine["length_in"]
+        + chance.choice([0, 0, 3, 8]),
+        "rated_lb": chance.choice([2000, 8000, 20000])}
+    if chance.random() < 0.2:
+        del trailer["deck"]["front_stop"]["rated_lb"]
+    record["blocked_forward"] = True
+
+
+def one_point(chance, fleet, plan):
+    """Two tie-downs on one machine point, or on one anchor."""
+    direct = [t for t in plan["tie_downs"] if t["kind"] == "direct"
+              and t["purpose"] == "machine"]
+    if len(direct) < 2:
+        return
+    one, other = chance.sample(direct, 2)
+    if chance.random() < 0.5:
+        other["anchors"] = list(one["anchors"])
+    elif one.get("load", 0) == other.get("load", 0):
+        other["machine_point"] = one["machine_point"]
+    if chance.random() < 0.5:
+        other["load"] = one.get("load", 0)
+        other["machine_point"] = one["machine_point"]
+
+
 def locks(chance, fleet, plan):
     machine = machine_of(chance, fleet, plan)
     for lock in (machine or {}).get("locks") or []:
-        lock["fitted"] = chance.random() < 0.5
+        lock["fitted"] = lock.get("on_machine") is not False \
+            and chance.random() < 0.5
 
 
 def implements(chance, fleet, plan):
@@ -221,11 +303,39 @@ def coupling(chance, fleet, plan):
         set_one(record, key, chance.choice([2500, 10000, 40000, 80000]))
 
 
+HOUSE = [
+    lambda chance: {"rule": "min_wll_each",
+                    "wll_lb": chance.choice([3000, 4000, 6000])},
+    lambda chance: {"rule": "min_chain", "grade": "70", "size_in":
+                    chance.choice(["5/16", "3/8"])},
+    lambda chance: {"rule": "no_straps_on_machines"},
+    lambda chance: {"rule": "four_below_threshold"},
+    lambda chance: {"rule": "length_count_too"},
+    lambda chance: {"rule": "ratchet_only"},
+    lambda chance: {"rule": "inboard_of_rub_rail"},
+    lambda chance: {"rule": "deck_angle_band", "lo_deg":
+                    chance.choice([20, 25, 30]), "hi_deg":
+                    chance.choice([45, 50, 60])},
+    lambda chance: {"rule": "stand_in_rating", "fitting": chance.choice(
+        ["stake_pocket", "d_ring", "loop", "eye"]), "wll_lb":
+                    chance.choice([2500, 4000, 5000])},
+    lambda chance: {"rule": "over_wide_blade_rear", "over_in":
+                    chance.choice([90, 96, 102])},
+    lambda chance: {"rule": "extra_aggregate_pct",
+                    "pct": chance.choice([5, 10, 25])},
+    lambda chance: {"rule": "chain_allowance",
+                    "length_in": chance.choice([6, 24, 60])},
+    lambda chance: {"rule": "weight_margin_pct",
+                    "pct": chance.choice([3, 10, 20])},
+    lambda chance: {"rule": "implement_lock_suffices"},
+    lambda chance: {"rule": "height_margin",
+                    "length_in": chance.choice([3, 6, 20])}]
+
+
 def house(chance, fleet, plan):
-    fleet["house_rules"] = chance.choice([
-        [], [{"rule": "min_wll_each", "wll_lb": 6000}],
-        [{"rule": "min_chain", "size_in": "3/8", "grade": "70"}],
-        [{"rule": "no_straps_on_machines"}]])
+    """Up to three house rules, each once."""
+    fleet["house_rules"] = [make(chance) for make in chance.sample(
+        HOUSE, chance.randint(0, 3))]
 
 
 def rear(chance, fleet, plan):
@@ -392,16 +502,18 @@ def second_load(chance, fleet, plan):
 GENTLE = [chain_grade, chain_tag, chain_length, chain_hooks,
           chain_hook_worth, binder_worth, binder_make, weight, centre,
           point_rating, anchor_ratings, axles, gross_ratings, coupling,
-          house, rear, left, blocking, anchor, connector, position, locks]
+          basis, deck_state, deck_state, deck_surface,
+          brakes, mat, front_stop, one_point, rear, left, blocking, anchor, connector, position, locks]
 ROUGH = [chain_damage, chain_elsewhere, strap_damage, binder_damage, points,
          implements, facing, machine_point, go_over, swap_gear, to_strap,
          drop, drop_binder, purpose, second_load]
 
 
 def mutate(chance, fleet, plan):
-    """One to six changes; the names of those made."""
+    """One to seven changes; the names of those made."""
     changes = [chance.choice(GENTLE) for _ in range(chance.randint(1, 3))]
     changes += [chance.choice(ROUGH) for _ in range(chance.randint(0, 3))]
+    changes += [house] if chance.random() < 0.35 else []
     for change in changes:
         change(chance, fleet, plan)
     return [change.__name__ for change in changes]

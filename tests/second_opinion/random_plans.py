@@ -11,6 +11,7 @@ that one alone, --keep DIR leaves the documents of each that disagrees,
 """
 
 import argparse
+import collections
 import copy
 import json
 import os
@@ -19,7 +20,7 @@ import sys
 
 import scratch
 from cli import Cli, stands
-from mutations import mutate
+from mutations import found, mutate
 from opinion.quantity import BadInput
 from second_opinion import disagreements, load
 from tap import Tap
@@ -28,13 +29,64 @@ DAY = "2026-11-25"
 SHOWN = 12                # disagreements printed in full
 
 
+# What a long run must have met.
+WANTED = {"over", "shared point", "shared anchor", "article",
+          "several loads", "blocked", "mat", "steel_drum", "steel_tracks",
+          "rubber_tires", "rubber_tracks", "dry", "wet", "frost",
+          "working upper_bound", "breaking upper_bound",
+          "working load_sharing", "breaking load_sharing", "tensions",
+          "house rules"}
+
+
+def seen(fleet, plan):
+    """The kinds of things that are in one judged plan."""
+    result = set()
+    move = found(fleet, "moves", plan["move"])
+    result.add(move.get("deck_state") or "no deck state")
+    if fleet.get("house_rules"):
+        result.add("house rules")
+    if len(plan["loads"]) > 1:
+        result.add("several loads")
+    for choice in plan["loads"]:
+        result |= {key for key in ("article", "mat") if choice.get(key)}
+        if choice.get("blocked_forward"):
+            result.add("blocked")
+        if "machine" in choice:
+            machine = found(fleet, "machines", choice["machine"])
+            result |= {c.get("running_gear", machine.get("running_gear",
+                                                         "no gear"))
+                       for c in machine.get("contacts") or []}
+    direct = [t for t in plan["tie_downs"] if t["kind"] == "direct"]
+    if len(direct) < len(plan["tie_downs"]):
+        result.add("over")
+    if _twice((t.get("load", 0), t["machine_point"]) for t in direct):
+        result.add("shared point")
+    if _twice(a for t in plan["tie_downs"] for a in t["anchors"]):
+        result.add("shared anchor")
+    results = plan["results"]
+    if results.get("tensions"):
+        result.add("tensions")
+    return result | {"%s %s" % (r["level"], r["method"])
+                     for r in results.get("force") or []
+                     if r.get("capacity_g") is not None}
+
+
+def _twice(things):
+    return max(collections.Counter(things).values(), default=0) > 1
+
+
 class Tally:
     """What became of the plans."""
 
     def __init__(self):
         self.compliant = self.other = self.refused = 0
         self.bad = []
+        self.seen = collections.Counter()
         self.reasons = []
+
+    def notice(self, fleet, plan):
+        """Counts what the judged plans had in them."""
+        self.seen.update(seen(fleet, plan))
 
     def judged(self):
         """How many were judged at all."""
@@ -88,6 +140,7 @@ def one(cli, tally, base, number, words):
         tally.compliant += 1
     else:
         tally.other += 1
+    tally.notice(fleet, judged)
     try:
         lines = disagreements(fleet, judged)
     except BadInput as problem:
@@ -141,8 +194,8 @@ def main():
     tap.ok(not tally.bad, "%d plans judged alike" % tally.judged(),
            tally.bad[:None if words.all else SHOWN]
            + ["%d lines in all" % len(tally.bad)])
-    print("# %d compliant, %d not, %d refused" % (
-        tally.compliant, tally.other, tally.refused))
+    print("# seed %d: %d compliant, %d not, %d refused" % (
+        words.seed, tally.compliant, tally.other, tally.refused))
     for reason in tally.reasons[:SHOWN]:
         print("# refused: " + reason)
     if words.only is None:
@@ -151,6 +204,11 @@ def main():
                ["%d of %d" % (tally.refused, len(numbers))])
         tap.ok(tally.compliant > 0 and tally.other > 0,
                "some comply and some do not")
+        missing = sorted(WANTED - set(tally.seen))
+        tap.ok(not missing or words.count < 100,
+               "the plans have all kinds of things in them", missing)
+    for what, count in sorted(tally.seen.items()):
+        print("# %4d with %s" % (count, what))
     return tap.done()
 
 

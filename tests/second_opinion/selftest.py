@@ -18,6 +18,7 @@ from opinion import bend, gear, tables, vehicle
 from opinion.compare import busy
 from opinion.judge import Opinion
 from opinion.quantity import BadInput
+import statics_selftest
 from second_opinion import disagreements, load
 from tap import Tap
 
@@ -468,6 +469,7 @@ def main(arguments):
     check_worth(tap, fleet, plan)
     check_day(tap, fleet, plan)
     check_bad_input(tap, fleet, plan)
+    statics_selftest.check_all(tap)
     return tap.done()
 
 

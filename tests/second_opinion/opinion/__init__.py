@@ -34,8 +34,9 @@ The choices, by number; the code refers to them as [A1], [A2]...
       results give no worth for it), and is short of practice.
 [A10] Several tie-downs on one anchor, or on one machine point whose rating
       is shared (the reading where `rating_is` is absent): each is limited
-      to an equal part of it.  A point that an over tie-down only passes is
-      no anchor point of it.
+      to an equal part of it.  An eye that an over tie-down runs through is
+      pulled by both its legs: it leaves it half, and where others hang on
+      it too it counts as two of them.
 [A11] Either end of a chain whose ends differ may go to either side: it
       fits where one way round fits.
 [A12] An over tie-down counts in full only where its two anchors lie on
@@ -103,10 +104,63 @@ The choices, by number; the code refers to them as [A1], [A2]...
       of gravity is not known.
 [A27] Higher than the limit that the move itself sets: short of practice.
       Without such a limit height and width are a matter of permits.
-[A28] House rules on `each` tie-down: whether an implement's are among them
-      may be judged either way.  Judged here: min_wll_each, min_chain,
-      no_straps_on_machines.
+[A28] House rules as the project's page on them says.  Where two of them add
+      to one sum (extra, margin, stand-ins), whether each sees the other may
+      be judged either way.
+[A29] Force answers: one rigid body.  A wheel stands on its middle, a drum on
+      its two ends, a track on the four corners of its rectangle, all at the
+      height of the zone its load stands on.  None where an articulated
+      machine's lock is not known to be usable, where center of gravity or
+      contacts are not known, or where it falls over where it stands.
+[A30] A move that says nothing of its deck has a wet one.
+[A31] The surface is that of the zone the load stands on, else the deck's.
+      A mat counts before the table, in any state.  A wheel or drum that is
+      not known to be braked or chocked has 0.02 lengthwise; a track only
+      where somebody says that it is not braked.
+[A32] At the breaking level a part breaks at its limit times the factor of
+      its kind: chain by the grade of its mark (unmarked 30), webbing 3,
+      binder 2.1, all else 3.  Anchors and points have none and are left
+      out, their shared ratings too.  A tie-down with a part of unknown
+      breaking value is not among the pulls.
+[A33] At the working level what hangs together on one point or anchor is
+      limited by its rating in sum and not each by its part; the legs of an
+      over tie-down through an eye count both.
+[A34] A stop in front of a load that is said to be blocked and stands within
+      6 in of it pushes back at deck level at both sides of the load, with
+      the least rating among such stops in all.  One nobody rated gives
+      nothing.
+[A35] Component sums: WLL times cosine, what a stop pushes, and the least
+      friction of the contacts in that direction.
+[A36] The cone of friction is a pyramid of 64 sides, once inside and once
+      round it; the program's upper bound must lie between.  Its tensions
+      must balance weight and demand with some forces of the deck inside
+      the pyramid round the cone.  Its load sharing must not be above its
+      upper bound.  All within rounding.  Where a tie-down's limit is not
+      known a case is met if the others hold it, else not known.
+[A37] Legal weights: axles of truck and trailer in one frame, the coupling
+      points on each other.  Every group of consecutive axles: up to 40 in
+      one axle, up to 96 in a tandem, over that and under 108 in the special
+      row for two and three axles, else bridge formula B at the nearest foot
+      and to the nearest 500 lb, halves down; two axles never over 40,000 lb;
+      two tandems with 36 ft and more from first to last 68,000.  The gross
+      has its own 80,000.  Not judged where an axle's load or the truck is not known.
+[A38] Weight margin: all loads at once, each by its basis; a basis that is
+      no scale, plate or manual counts as typical.  A finding of law,
+      rating, practice or house that fails only then is a caution; with
+      several loads whose, may be judged either way.
+[A39] Placement: one load at a time, 6 in forward and rearward and 2 in to
+      either side; whether both at once, may be judged either way.  Blocked
+      by a stop in front: sideways only.
+[A40] A tie-down that is out of use is none: it is not counted.
+[A41] The house's margin on weight: what fails only with it is short; what
+      fails anyhow may be judged either way.
+[A42] Concentrated loads: each contact is a spring of the same stiffness
+      spread evenly along it, that only pushes; the stretch has the whole
+      width of the deck; all loads add.  An article lies evenly.
+[A43] Held in name only, under 0.10 g: the upper bound in the four cases of
+      393.102(a); upward the sum of the downward components, as 393.102(b)
+      measures it, and no balance of moments.
 
-Not judged here: force answers beyond component sums, bridge formula and
-other permits, concentrated loads, certainty, cautions of any kind.
+Not judged here: the elastic load sharing itself (only that it balances),
+lengths and overhang, cautions of any other kind.
 """

@@ -3,9 +3,10 @@
 
 from datetime import date
 
+from . import forces
+from .cautions import Cautions
+from .judge import Opinion
 from .quantity import IN_PER_MM, LB_PER_KG
-from .judge import DIRECTIONS, Opinion
-from .tables import WORKING_G
 
 # formats: nearest 0.1 lb, 1 kg, 0.1 in, 1 mm, 0.1 degree, 0.001 g.
 STEP = {"lb": 0.1, "kg": 1.0, "in": 0.1, "mm": 1.0, "deg": 0.1, "pct": 0.1,
@@ -20,7 +21,7 @@ RULES = {
     "double_use": "fit", "stands_on_deck": "place", "move": "move",
     "size_height": "height", "axle_rating": "axles",
     "coupling_rating": "ratings", "capacity": "ratings",
-    "gvwr": "ratings", "gcwr": "ratings", "ramp": "ratings",
+    "concentrated": "concentrated", "gvwr": "ratings", "gcwr": "ratings", "ramp": "ratings",
     "coupling_kind": "coupling_kind", "coupling_share": "coupling_share",
 }
 OWN_RULES = {"out_of_use": "gear", "gear_rating": "gear",
@@ -43,9 +44,11 @@ class Comparison:
             return
         self._tie_downs()
         self._sums()
-        self._forces()
+        if self.results.get("force"):
+            forces.compare(self)
         self._axles()
         self._sizes()
+        Cautions(self)
         self._verdict()
 
     def note(self, tie_down, quantity, theirs, ours):
@@ -90,7 +93,8 @@ class Comparison:
             elif strength.least is not None:            # [A6]
                 self.number(run.no, record, "wll", strength.least)
             self.number(run.no, record, "run", run.length())
-            self.number(run.no, record, "needs", run.needs())
+            self.number(run.no, record, "needs", run.needs(
+                self.opinion.scene.allowance()))
             pairs = run.angles()
             for key, i in (("deck_angle", 0), ("plan_angle", 1)):
                 self.number(run.no, record, key, pairs[0][i],
@@ -132,27 +136,6 @@ class Comparison:
                     if self.opinion.wll(r) <= least + 1e-6
                     for part in self.opinion.strengths[id(r)].weakest])
 
-    def _forces(self):
-        """Component sums without friction at the working level."""
-        for record in self.results.get("force") or []:
-            case = record.get("case")
-            if record.get("method") != "component_sum" \
-                    or record.get("friction") != "none" \
-                    or record.get("level") != "working" \
-                    or case not in WORKING_G \
-                    or record.get("capacity_g") is None:
-                continue
-            load = self.opinion.scene.loads[record["load"]]
-            runs = self.opinion.scene.runs_for(load)
-            if any(self.opinion.wll(r) is None for r in runs) or (
-                    case == "forward" and load.choice.get("blocked_forward")):
-                continue
-            ours = self.opinion.held(load, case) / load.weight
-            other = self.opinion.held(load, case, False) / load.weight
-            where = "load %d %s" % (load.index, case)
-            self.number(where, record, "demand", WORKING_G[case])
-            self.number(where, record, "capacity", ours, (other,))
-
     def _axles(self):
         theirs = {r["axle"]: r for r in self.results.get("axles") or []}
         for line in self.opinion.vehicle.lines:
@@ -189,11 +172,30 @@ class Comparison:
         elif self.results.get("findings"):
             self._standings(reasons)
             self._rules()
+        self._house()
+
+    def _house(self):
+        """The house as a whole, and each of its rules that they judge."""
         house = self.results.get("house")
         worst = [self.opinion.worst("house", d) for d in (False, True)]
+        ours = [f for f in self.opinion.findings if f.standing == "house"]
         if house in ("met", "short") and house not in [
                 "met" if w == "met" else "short" for w in worst]:
-            self.note("-", "house", house, worst[1])
+            self.note("-", "house", house, "; ".join(map(str, ours))
+                      or "nothing against it")
+        theirs = [f for f in self.results.get("findings") or []
+                  if f.get("standing") == "house"]
+        for rule in sorted({f["rule"] for f in theirs}
+                           | {f.rule for f in ours}):
+            against = any(f["verdict"] in ("short", "unknown")
+                          for f in theirs if f["rule"] == rule)
+            mine = [f for f in ours if f.rule == rule]
+            if against != bool(mine) and (against or any(
+                    f.sure for f in mine)):
+                self.note("-", "house rule " + rule, [
+                    "%s %s: %s" % (f["verdict"], f["subject"], f["text"])
+                    for f in theirs if f["rule"] == rule],
+                    "; ".join(map(str, mine)) or "nothing against it")
 
     def _standings(self, reasons):
         """The worst verdict of each standing, from their findings."""

@@ -117,6 +117,15 @@ def _chain(record):
     return Worth(row[grade], "grade %d by its mark" % grade)
 
 
+def grade(record):
+    """Grade of a chain by its mark, unmarked 30, None where no grade has
+    the mark."""
+    mark = record.get("mark")
+    if mark is None:
+        return tables.UNMARKED_GRADE
+    return tables.GRADE_OF_MARK.get(str(mark).strip())
+
+
 def _strap(record):
     width = inches(record, "width")
     near = next((w for w in tables.WEBBING_LB

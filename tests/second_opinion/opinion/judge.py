@@ -2,8 +2,8 @@
 """What stands against a plan: shortfalls and unknowns of law, rating,
 practice and (for the three house rules of the first step) house."""
 
-from . import fit, gear, place, strength, tables, vehicle
-from .quantity import fraction, inches, pounds, reaches
+from . import bearing, fit, house, place, strength, tables, vehicle
+from .quantity import inches, pounds, reaches
 from .scene import Scene
 
 DIRECTIONS = {"forward": (1, 0, 0), "rearward": (-1, 0, 0),
@@ -31,6 +31,7 @@ class Opinion:
 
     def __init__(self, fleet, plan):
         self.fleet = fleet
+        self.plan = plan
         self.scene = Scene(fleet, plan)
         self.strengths = {id(run): strength.of_run(self.scene, run)
                           for run in self.scene.runs}
@@ -47,7 +48,13 @@ class Opinion:
         self.findings += place.findings(self.scene, Finding)
         self._judge_height()
         self._judge_ratings()
-        self._judge_house()
+        self._judge_concentrated()
+        house.judge(self)
+
+    @staticmethod
+    def again(fleet, plan):
+        """The opinion on something else."""
+        return Opinion(fleet, plan)
 
     def add(self, rule, standing, verdict, subject, text, sure=True):
         """Notes one finding."""
@@ -89,6 +96,12 @@ class Opinion:
                 total += (load.weight if value is None else value) * part
         return total
 
+    def pushed_back(self, load, direction):
+        """What a stop in front of a blocked load pushes back, pounds."""
+        if direction != "forward" or not place.blocked(self.scene, load):
+            return 0.0
+        return place.stop_rating(self.scene, load) or 0.0
+
     def sums(self, load):
         """(need, have, unknown) of the aggregate."""
         counted = [self.counts(run) for run in self.scene.runs_for(load)]
@@ -107,17 +120,33 @@ class Opinion:
         if load.is_machine:
             self._judge_rolling(load)
         if load.heavy():
-            self._judge_directions(load)
-            self._judge_implements(load)
-            self._judge_articulation(load)
+            self._judge_heavy(load)
+
+    def _judge_heavy(self, load):
+        """What 393.130 asks beside the count."""
+        self._judge_directions(load)
+        self._judge_implements(load)
+        self._judge_articulation(load)
+
+    def as_heavy(self, load):
+        """Findings of what is asked of a heavy machine, kept apart."""
+        own, self.findings = self.findings, []
+        self._judge_heavy(load)
+        found, self.findings = self.findings, own
+        return found
 
     def _judge_count(self, load):
-        have = len(self.scene.runs_for(load))
+        have = self.in_use(load)
         need = tables.HEAVY_COUNT if load.heavy() else \
             tables.count_by_length(load.length, load.weight,
                                    place.blocked(self.scene, load))
         self.short_unless(have >= need, "count", "law", load.id,
                           "%d tie-downs of %d" % (have, need))
+
+    def in_use(self, load):
+        """How many tie-downs of its own are in use [A40]."""
+        return sum(1 for run in self.scene.runs_for(load)
+                   if not self.strengths[id(run)].out)
 
     def _holds(self, load, direction, doubtful):
         return self.held(load, direction, doubtful) > 1e-9 * load.weight
@@ -169,22 +198,30 @@ class Opinion:
 
     def _lock_suffices(self, load, implement):
         """Its own mechanical lock, fitted, where the house says so."""
-        if not self._house_rule("implement_lock_suffices"):
+        if not self.house_rule("implement_lock_suffices"):
             return False
         return any(lock["id"] == implement.get("lock") and lock.get("fitted")
                    for lock in load.record.get("locks") or [])
 
-    def _judge_articulation(self, load):
+    @staticmethod
+    def joint_free(load):
+        """True, False, or None where nobody looked at the lock [A24]."""
+        if not load.record.get("articulation"):
+            return False
         locks = [lock for lock in load.record.get("locks") or []
                  if lock.get("kind") == "articulation"][:1]
-        usable = [lock for lock in locks if lock.get("on_machine")
-                  is not False]
-        if not load.record.get("articulation") \
-                or any(lock.get("fitted") is True for lock in usable):
-            return
-        if any(lock.get("fitted") is None for lock in usable):
+        usable = [lock.get("fitted") for lock in locks
+                  if lock.get("on_machine") is not False]
+        if True in usable:
+            return False
+        return None if None in usable else True
+
+    def _judge_articulation(self, load):
+        free = self.joint_free(load)
+        if free is None:
             self.add("articulation", "law", "unknown", load.id,
                      "nobody looked whether its lock is fitted")
+        if not free:
             return
         for section in ("front", "rear"):
             for doubtful in (True, False):
@@ -275,6 +312,18 @@ class Opinion:
                               subject, "%.1f on a rating of %.1f"
                               % (load, rated))
 
+    def _judge_concentrated(self):
+        """No stretch of deck carries more than its maker says [A42]."""
+        rated = bearing.worst(self.scene)
+        if rated is None:
+            self.add("concentrated", "rating", "unknown", "deck",
+                     "how a load stands is not known", False)
+        for span, most, capacity in rated or []:
+            self.short_unless(reaches(capacity, most), "concentrated",
+                              "rating", "deck", "%.1f lb on %.1f in of "
+                              "%.1f lb" % (most, span, capacity),
+                              abs(most - capacity) > 0.5)
+
     def _gross_ratings(self):
         trailer, truck = self.scene.trailer, self.scene.truck
         self._rated(self.vehicle.trailer_gross, pounds(trailer, "gvwr"),
@@ -319,41 +368,10 @@ class Opinion:
 
     # House
 
-    def _house_rule(self, name):
+    def house_rule(self, name):
+        """The fleet's rules of that name."""
         return [rule for rule in self.fleet.get("house_rules") or []
                 if rule.get("rule") == name]
-
-    def _judge_house(self):
-        for run in self.scene.runs:
-            subject = "tie-down %s" % run.no
-            for rule in self._house_rule("min_wll_each"):
-                value = self.wll(run)
-                self.short_unless(
-                    value is not None and reaches(value, pounds(rule, "wll")),
-                    "min_wll_each", "house", subject, "%s lb" % value,
-                    run.purpose == "machine")
-            for rule in self._house_rule("min_chain"):
-                if run.line.kind == "chain":
-                    self.short_unless(self._chain_reaches(run, rule),
-                                      "min_chain", "house", subject,
-                                      run.line.name,
-                                      run.purpose == "machine")
-            if self._house_rule("no_straps_on_machines") \
-                    and run.load.is_machine:
-                self.short_unless(run.line.kind != "strap",
-                                  "no_straps_on_machines", "house", subject,
-                                  "a strap")
-
-    @staticmethod
-    def _chain_reaches(run, rule):
-        record = run.line.record
-        size = gear.chain_size(record)
-        grade = tables.GRADE_OF_MARK.get(str(record.get("mark")),
-                                         tables.UNMARKED_GRADE)
-        if size is None:
-            return False
-        return reaches(fraction(size), fraction(rule.get("size_in", 0))) \
-            and grade >= float(rule.get("grade", 0))
 
     # The line at the bottom
 

@@ -2,7 +2,7 @@
 """Whether the loads can stand where the plan puts them [A16], [A26]."""
 
 from . import bend
-from .quantity import inches
+from .quantity import inches, pounds
 
 GRAZE = bend.GRAZE_IN
 
@@ -10,14 +10,28 @@ GRAZE = bend.GRAZE_IN
 def blocked(scene, load):
     """True where the plan says blocked forward and the load stands within
     half a foot of a front stop or of a zone that blocks."""
-    if not load.choice.get("blocked_forward"):
-        return False
+    return bool(load.choice.get("blocked_forward")
+                and _stops_at(scene, load))
+
+
+def _stops_at(scene, load):
+    """[rating or None] of all it stands against in front."""
     deck = scene.trailer["deck"]
-    stops = [inches(zone, "x0") for zone in deck.get("zones") or []
+    stops = [(inches(zone, "x0"), pounds(zone, "block_rated"))
+             for zone in deck.get("zones") or []
              if zone.get("blocks_forward")]
     if deck.get("front_stop"):
-        stops.append(inches(deck["front_stop"], "x"))
-    return any(abs(stop - load.front()) <= bend.LEAVES_IN for stop in stops)
+        stops.append((inches(deck["front_stop"], "x"),
+                      pounds(deck["front_stop"], "rated")))
+    return [rated for x, rated in stops
+            if abs(x - load.front()) <= bend.LEAVES_IN + 1e-6]
+
+
+def stop_rating(scene, load):
+    """What stands in front of a blocked load is rated for, pounds; None
+    where nobody knows [A34]."""
+    known = [r for r in _stops_at(scene, load) if r is not None]
+    return min(known) if known else None
 
 
 def findings(scene, finding):

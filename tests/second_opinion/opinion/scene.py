@@ -60,7 +60,8 @@ def _override(record, position):
                         and k.rsplit("_", 1)[-1] in ("in", "ft", "mm", "m",
                                                      "lb", "kg"))]:
             del result[old]
-        result[key] = value
+        result[key] = dict(record.get("basis") or {}, **value) \
+            if key == "basis" else value
     return result
 
 
@@ -104,7 +105,8 @@ class Load:
                            % (self.id, facing))
         self.forward = facing == "forward"
         self.z = 0.0
-        self.z = self._zone_z(trailer)
+        self.zone = self._zone(trailer)
+        self.z = inches(self.zone or {}, "z", 0.0)
         self.points = {p["id"]: p for p in self.record.get("tie_points")
                        or []}
 
@@ -134,22 +136,21 @@ class Load:
             result.append((x - half, x + half, y))
         return result
 
-    def _zone_z(self, trailer):
-        """Height of what it stands on above the main deck [A15]."""
+    def _zone(self, trailer):
+        """What it stands on, None where the main deck [A15]."""
         spans = self.contact_spans() or [(self.rear, self.front(), 0.0)]
         deck = trailer["deck"]
         zones = deck.get("zones") or []
-        edges = [(inches(z, "x0"), inches(z, "x1"), inches(z, "z", 0.0))
-                 for z in zones]
-        parts = [(sum(_part(span, z) for span in spans), -i, z[2])
+        edges = [(inches(z, "x0"), inches(z, "x1")) for z in zones]
+        parts = [(sum(_part(span, z) for span in spans), -i)
                  for i, z in enumerate(edges)]
-        most = max(parts, default=(0.0, 0, 0.0))
+        most = max(parts, default=(0.0, 0))
         on_main = sum(_part(span, (0.0, inches(deck, "length")))
                       for span in spans) - sum(
                           _part(span, (max(0.0, z[0]), min(
                               inches(deck, "length"), z[1])))
                           for span in spans for z in edges)
-        return most[2] if most[0] > on_main + 1e-9 else 0.0
+        return zones[-most[1]] if most[0] > on_main + 1e-9 else None
 
     def centre_of_gravity_x(self):
         """x of its weight on the trailer, None where nobody knows it."""
@@ -158,6 +159,14 @@ class Load:
         if x is None and not self.is_machine:
             return (self.rear + self.front()) / 2       # [A26]
         return None if x is None else self.place((x, 0.0, 0.0))[0]
+
+    def centre_of_gravity(self):
+        """Its place on the trailer, None where nobody knows it."""
+        centre = self.record.get("center_of_gravity") or {}
+        x, z = inches(centre, "x"), inches(centre, "z")
+        if x is None or z is None:
+            return None
+        return self.place((x, inches(centre, "y", 0.0), z))
 
     def rolls(self):
         """True on wheels or drums, False on tracks or as an article, None
@@ -282,11 +291,11 @@ class Run:
                     for leg in self.legs())
         return max(0.0, total)
 
-    def needs(self):
+    def needs(self, allowance=0.0):
         """Length of chain or strap needed [A1] to [A3]."""
         total = self.length() + tables.TAIL_IN
         if self.line.kind == "chain":
-            total += sum(tables.HOOK_BACK_IN
+            total += allowance + sum(tables.HOOK_BACK_IN
                          for end in gear.ends(self.line.record)
                          if gear.goes_back(end))
         if self.binder is not None:
@@ -320,6 +329,12 @@ class Scene:
                       for index, choice in enumerate(plan["loads"])]
         self.runs = [Run(fleet, self, choice)
                      for choice in plan.get("tie_downs") or []]
+
+    def allowance(self):
+        """How much more chain the house wants in every run, inches."""
+        return sum(inches(rule, "length", 0.0)
+                   for rule in self.fleet.get("house_rules") or []
+                   if rule.get("rule") == "chain_allowance")
 
     def load(self, index, no):
         """The load of a tie-down."""

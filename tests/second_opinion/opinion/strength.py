@@ -38,24 +38,34 @@ def of_run(scene, run):
     if run.line.kind == "chain" and parts[0].in_use:
         parts += _chain_parts(run.line)
     parts += _strap_ends(run.line)
-    for record in run.anchors:
-        sharers = sum(1 for other in scene.runs for a in other.anchors
-                      if a["id"] == record["id"])
-        _add_rating(parts, "anchor", record, sharers)
-    for record in run.points if not run.over else []:
-        sharers = 1 if record.get("rating_is") == "each" else sum(
-            1 for other in scene.runs
-            if other.load is run.load and not other.over
-            and other.points[0]["id"] == record["id"])
-        _add_rating(parts, "point", record, sharers)
+    for record, sharers in hangs_on(scene, run):
+        kind = "anchor" if any(record is a for a in run.anchors) else "point"
+        value = pounds(record, "rated_wll")
+        if value is not None:
+            parts.append(Part(kind, record["id"], value / sharers))
     return Strength(parts)
 
 
-def _add_rating(parts, kind, record, sharers):
-    """What a rated anchor or point leaves one of its tie-downs [A10]."""
-    value = pounds(record, "rated_wll")
-    if value is not None:
-        parts.append(Part(kind, record["id"], value / sharers))
+def hangs_on(scene, run):
+    """[(record, among how many its rating is divided)] of the anchors and
+    the machine points of a run [A10]: an eye it only runs through is
+    pulled by both its legs."""
+    result = [(record, sum(1 for other in scene.runs for a in other.anchors
+                           if a["id"] == record["id"]))
+              for record in run.anchors]
+    for record in run.points:
+        own = legs_on(run, record)
+        sharers = own if record.get("rating_is") == "each" else sum(
+            legs_on(other, record) for other in scene.runs
+            if other.load is run.load)
+        result.append((record, sharers))
+    return result
+
+
+def legs_on(run, record):
+    """How many legs of a run pull on a machine point."""
+    return (2 if run.over else 1) if any(
+        p["id"] == record["id"] for p in run.points) else 0
 
 
 def _worth_part(piece):

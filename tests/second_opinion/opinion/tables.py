@@ -62,6 +62,20 @@ HEAVY_COUNT = 4
 WORKING_G = {"forward": 0.435, "rearward": 0.5, "left": 0.25, "right": 0.25}
 BREAKING_G = {"forward": 0.8, "rearward": 0.5, "left": 0.5, "right": 0.5}
 
+# 49 CFR 393.102(b) (read): downward force asked for, part of the weight.
+HELD_DOWN_PART = 0.2
+# Under it a direction is held in name only (the project's own), g.
+FLOOR_G = 0.10
+
+# Breaking strength over working load limit.  Chain by grade: NACM Welded
+# Steel Chain Specifications, a vendor's copy of the chart (read).  Webbing:
+# WSTDA-T1, at most a third (read).  Binders: the weakest read of makers'
+# tables, 20,000 over 9,200 lb (read).  Fittings: the project's own.
+BREAK_CHAIN = {30: 4.0, 43: 3.0, 70: 4.0, 80: 4.0, 100: 4.0}
+BREAK_WEBBING = 3.0
+BREAK_BINDER = 2.1
+BREAK_FITTING = 3.0
+
 # Run a binder needs where its record does not say, inches (memory).
 BINDER_RUN_IN = {"ratchet": 30.0, "lever": 24.0}
 # Take-up of a binder whose record does not say, inches (read: makers' figures,
