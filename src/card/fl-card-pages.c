@@ -158,6 +158,25 @@ put_notes (Flow *flow)
     flow_block (flow, g_ptr_array_index (flow->notes, flow->next_note++), gap);
 }
 
+/* Puts the notes from the first on that go into so much room, what to look at before all. Returns what they take. */
+static double
+put_notes_within (Flow *flow, double left)
+{
+  double used = 0.0;
+
+  for (double gap = FL_GAP; flow->next_note < flow->notes->len; gap = 0.0)
+    {
+      FlBlock *note = g_ptr_array_index (flow->notes, flow->next_note);
+
+      if (used + gap + note->height > left)
+        break;
+      used += gap + note->height;
+      flow->next_note++;
+      flow_block (flow, note, gap);
+    }
+  return used;
+}
+
 /* ── the picture: the drawing and the facts that go with it ── */
 
 typedef enum
@@ -445,21 +464,16 @@ plan_back (const FlPen *pen)
   return back;
 }
 
-/* The notes first, where they fit; the log takes what the other blocks leave. */
+/* The notes first, as many as fit; the log takes what the other blocks leave. */
 static void
 make_back (Flow *flow, Back *back)
 {
   const FlPen *pen = flow->pen;
-  const double notes = flow->next_note < flow->notes->len ? heights (flow->notes) + FL_GAP : 0.0;
   guint lines = LOG_LEAST, changes = 1;
   double left = back->spare;
 
   new_page (flow);
-  if (notes > 0.0 && notes <= left)
-    {
-      put_notes (flow);
-      left -= notes;
-    }
+  left -= put_notes_within (flow, left);
   if (left >= (LOG_GOOD - LOG_LEAST + 1) * FL_LINE_TO_WRITE)
     {
       changes++;

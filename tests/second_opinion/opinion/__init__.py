@@ -127,7 +127,8 @@ The choices, by number; the code refers to them as [A1], [A2]...
       over tie-down through an eye count both.
 [A34] A stop in front of a load that is said to be blocked and stands within
       6 in of it pushes back at deck level at both sides of the load, with
-      the least rating among such stops in all.  One nobody rated gives
+      the least rating among such stops in all; that of the front stop may
+      be taken where a zone blocks beside it.  One nobody rated gives
       nothing.
 [A35] Component sums: WLL times cosine, what a stop pushes, and the least
       friction of the contacts in that direction.

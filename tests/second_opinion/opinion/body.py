@@ -6,7 +6,7 @@ Pounds and inches in the trailer frame [A29] to [A34].
 
 import math
 
-from . import friction, gear, place, strength, tables
+from . import friction, gear, strength, tables
 from .quantity import inches, pounds
 from .scene import point
 
@@ -44,8 +44,7 @@ class Body:
         self._stand(state)
         self._hold(opinion, level, doubtful)
         self._share(opinion, level)
-        if place.blocked(self._scene, load):
-            self._stop()
+        self._stop(opinion.pushed_back(load, "forward", doubtful))
 
     def _stand(self, state):
         for contact in self._load.record["contacts"]:
@@ -79,10 +78,9 @@ class Body:
         self.shared = [(rating, users) for rating, users in hangs.values()
                        if len(users) > 1]
 
-    def _stop(self):
+    def _stop(self, rating):
         """It leans on what is in front, left and right [A34]."""
-        rating = place.stop_rating(self._scene, self._load)
-        if rating is None:
+        if rating <= 0:
             return
         half = inches(self._load.record, "width") / 2
         first = len(self.pulls)

@@ -15,13 +15,16 @@ NO_NUMBER = {"not_judged", "not_settled", "unstable_at_rest"}
 
 def compare(comparison):
     """The force answers of a plan; where a run may or may not hold [A17],
-    with those that may, or else without them."""
+    with those that may or else without them, and both ways of a stop."""
     opinion, before = comparison.opinion, len(comparison.lines)
     Forces(comparison, True)
     lines = comparison.lines[before:]
-    if lines and any(opinion.can_hold(run, True) !=
-                     opinion.can_hold(run, False)
-                     for run in opinion.scene.runs):
+    if lines and (any(opinion.can_hold(run, True) !=
+                      opinion.can_hold(run, False)
+                      for run in opinion.scene.runs)
+                  or any(opinion.pushed_back(load, "forward") !=
+                         opinion.pushed_back(load, "forward", False)
+                         for load in opinion.scene.loads)):
         del comparison.lines[before:]
         Forces(comparison, False)
         if len(comparison.lines) > before:
@@ -113,7 +116,7 @@ class Forces:
                                    state)
             if extra is None:
                 extra = friction.of_deck(None, None, state)
-        pushed = self.opinion.pushed_back(load, case)
+        pushed = self.opinion.pushed_back(load, case, self.doubtful)
         sums = [(self.opinion.held(load, case, doubtful) + pushed)
                 / load.weight + extra for doubtful in (True, False)]
         self.comparison.number(where, record, "capacity", sums[0],

@@ -96,11 +96,12 @@ class Opinion:
                 total += (load.weight if value is None else value) * part
         return total
 
-    def pushed_back(self, load, direction):
-        """What a stop in front of a blocked load pushes back, pounds."""
+    def pushed_back(self, load, direction, least=True):
+        """What a stop in front of a blocked load pushes back, pounds;
+        `least`: of the ways to read it [A34]."""
         if direction != "forward" or not place.blocked(self.scene, load):
             return 0.0
-        return place.stop_rating(self.scene, load) or 0.0
+        return place.stop_ratings(self.scene, load)[0 if least else -1]
 
     def sums(self, load):
         """(need, have, unknown) of the aggregate."""

@@ -27,11 +27,11 @@ def _stops_at(scene, load):
             if abs(x - load.front()) <= bend.LEAVES_IN + 1e-6]
 
 
-def stop_rating(scene, load):
-    """What stands in front of a blocked load is rated for, pounds; None
-    where nobody knows [A34]."""
+def stop_ratings(scene, load):
+    """What a blocked load leans on in front is rated for, pounds: the least
+    that is known, and the front stop's own where there are both [A34]."""
     known = [r for r in _stops_at(scene, load) if r is not None]
-    return min(known) if known else None
+    return [min(known), known[-1]] if known else [0.0]
 
 
 def findings(scene, finding):
