@@ -14,6 +14,10 @@ struct _FlFindingRow
   GtkExpander *how;
   GtkBox *steps;
   gint tie;
+  FlAssessment *assessment;     /* whose finding it is */
+  const FlFinding *finding;
+  const FlWords *words;
+  gboolean metric, told;        /* its steps are there */
 };
 
 G_DEFINE_FINAL_TYPE (FlFindingRow, fl_finding_row, GTK_TYPE_LIST_BOX_ROW)
@@ -40,23 +44,32 @@ add_step (FlFindingRow *row, const FlMessage *step, const FlWords *words, gboole
   gtk_container_add (GTK_CONTAINER (row->steps), label);
 }
 
-/* How its figures come about, closed until somebody asks. */
+/* How its figures come about, put into words when somebody asks: a list of fifty closed rows is light to build and to read aloud. */
 static void
-add_steps (FlFindingRow *row, const FlFinding *finding, const FlWords *words, gboolean metric)
+on_asked (FlFindingRow *row)
+{
+  if (row->told || row->finding == NULL || !gtk_expander_get_expanded (row->how))
+    return;
+  row->told = TRUE;
+  for (gsize i = 0; i < row->finding->n_steps; i++)
+    add_step (row, &row->finding->steps[i], row->words, row->metric);
+}
+
+static void
+offer_steps (FlFindingRow *row)
 {
   g_autofree char *name = NULL;
 
-  if (finding->n_steps == 0)
+  if (row->finding->n_steps == 0)
     return;
-  for (gsize i = 0; i < finding->n_steps; i++)
-    add_step (row, &finding->steps[i], words, metric);
-  name = g_strdup_printf (_("How it comes about: %s: %s"), finding->subject != NULL ? finding->subject : "", gtk_label_get_text (row->sentence));
+  name = g_strdup_printf (_("How it comes about: %s: %s"), row->finding->subject != NULL ? row->finding->subject : "",
+                          gtk_label_get_text (row->sentence));
   atk_object_set_name (gtk_widget_get_accessible (GTK_WIDGET (row->how)), name);
   gtk_widget_show (GTK_WIDGET (row->how));
 }
 
 FlFindingRow *
-fl_finding_row_new (const FlFinding *finding, const FlWords *words, gboolean metric)
+fl_finding_row_new (const FlAssessment *assessment, const FlFinding *finding, const FlWords *words, gboolean metric)
 {
   FlFindingRow *row = g_object_new (FL_TYPE_FINDING_ROW, NULL);
   g_autofree char *sentence = fl_phrase_finding (words, finding, metric);
@@ -66,13 +79,17 @@ fl_finding_row_new (const FlFinding *finding, const FlWords *words, gboolean met
   g_autofree char *name = NULL;
 
   row->tie = finding->tie_down;
+  row->assessment = fl_assessment_ref (assessment);
+  row->finding = finding;
+  row->words = words != NULL ? fl_words_ref (words) : NULL;
+  row->metric = metric;
   gtk_image_set_from_icon_name (row->icon, fl_verdict_icon (finding->verdict), GTK_ICON_SIZE_MENU);
   gtk_label_set_text (row->verdict, verdict);
   set_or_hide (row->subject, finding->subject);
   gtk_label_set_text (row->sentence, sentence);
   set_or_hide (row->figures, figures);
   gtk_label_set_text (row->source, source);
-  add_steps (row, finding, words, metric);
+  offer_steps (row);
   name = g_strdup_printf ("%s: %s: %s %s%s%s", verdict, finding->subject != NULL ? finding->subject : "", sentence,
                           figures != NULL ? figures : "", figures != NULL ? ", " : "", source);
   atk_object_set_name (gtk_widget_get_accessible (GTK_WIDGET (row)), name);
@@ -95,10 +112,22 @@ fl_finding_row_toggle (FlFindingRow *row)
 }
 
 static void
+fl_finding_row_dispose (GObject *object)
+{
+  FlFindingRow *row = FL_FINDING_ROW (object);
+
+  row->finding = NULL;          /* the assessment's own */
+  g_clear_pointer (&row->assessment, fl_assessment_unref);
+  g_clear_pointer ((FlWords **) &row->words, fl_words_unref);
+  G_OBJECT_CLASS (fl_finding_row_parent_class)->dispose (object);
+}
+
+static void
 fl_finding_row_class_init (FlFindingRowClass *klass)
 {
   GtkWidgetClass *widget = GTK_WIDGET_CLASS (klass);
 
+  G_OBJECT_CLASS (klass)->dispose = fl_finding_row_dispose;
   gtk_widget_class_set_template_from_resource (widget, "/org/fairlead/Fairlead/fl-finding-row.ui");
   gtk_widget_class_bind_template_child (widget, FlFindingRow, icon);
   gtk_widget_class_bind_template_child (widget, FlFindingRow, verdict);
@@ -117,4 +146,5 @@ fl_finding_row_init (FlFindingRow *row)
   gtk_widget_init_template (GTK_WIDGET (row));
   /* The toolkit tells screen readers that the content of a closed expander is seen. */
   g_object_bind_property (row->how, "expanded", row->steps, "visible", G_BINDING_SYNC_CREATE);
+  g_signal_connect_object (row->how, "notify::expanded", G_CALLBACK (on_asked), row, G_CONNECT_SWAPPED);
 }

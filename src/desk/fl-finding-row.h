@@ -14,7 +14,7 @@ G_BEGIN_DECLS
 G_DECLARE_FINAL_TYPE (FlFindingRow, fl_finding_row, FL, FINDING_ROW, GtkListBoxRow)
 
 /* A row for a finding; copies what it shows. */
-FlFindingRow *fl_finding_row_new (const FlFinding *finding, const FlWords *words, gboolean metric);
+FlFindingRow *fl_finding_row_new (const FlAssessment *assessment, const FlFinding *finding, const FlWords *words, gboolean metric);
 /* Opens or closes how its figures come about; nothing where there is nothing to say. */
 void fl_finding_row_toggle (FlFindingRow *row);
 /* The tie-down it speaks of; -1: none in particular. */

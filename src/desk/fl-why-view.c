@@ -58,7 +58,7 @@ fill_list (FlWhyView *view, const FlAssessment *assessment)
   for (gsize i = 0; i < n; i++)
     if (!view->attention || fl_finding_wants_attention (&findings[i]))
       gtk_container_add (GTK_CONTAINER (view->list),
-                         GTK_WIDGET (fl_finding_row_new (&findings[i], fl_desk_words (view->desk), fl_desk_metric (view->desk))));
+                         GTK_WIDGET (fl_finding_row_new (assessment, &findings[i], fl_desk_words (view->desk), fl_desk_metric (view->desk))));
   show_count (view, findings, n);
   show_book (view, &fl_assessment_parts (assessment)->book);
 }

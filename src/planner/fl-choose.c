@@ -13,8 +13,9 @@
 #include "fl-match.h"
 #include "fl-run.h"
 
-/* Sets of couples kept for each k, and how many of the best of them get gear matched. Work, not seconds. */
-enum { MAX_SETS = 3000, MATCHED_SETS = 16, MAX_VISITS = 8000, MAX_GUIDED_VISITS = 60000, MAX_OFFERS = 24 };
+/* Sets of couples kept for each k, and how many of the best of them get gear matched; places in the search for sets looked at, and so many where
+ * as many offers are wanted as there can be. Work, not seconds. */
+enum { MAX_SETS = 3000, MATCHED_SETS = 16, MAX_VISITS = 8000, CLOSE_VISITS = 60000, MAX_OFFERS = 24 };
 
 /* ── pieces left ── */
 
@@ -112,7 +113,7 @@ typedef struct
   guint holds_from[FL_MAX_COUPLES + 1];   /* what all couples from here on could still hold */
   Set *sets; guint n_sets;
   double spread;                /* m that the points of a set must lie apart; 0: none */
-  guint visits;
+  guint visits, most_visits;
   gboolean any;                 /* some set of the size went together, whether it serves or not */
   gboolean guided;              /* something must hold each way */
   double held[FL_MAX_COUPLES][FL_N_WAYS], most_held[FL_N_WAYS];  /* guided: by each couple with the strongest gear left; the most by any; book's unit */
@@ -231,7 +232,7 @@ list_sets (Search *s, const Set *set, guint from, guint k)
         s->sets[s->n_sets++] = *set;
       return;
     }
-  for (guint i = from; i < s->couples.n && s->n_sets < MAX_SETS && s->visits < (s->guided ? MAX_GUIDED_VISITS : MAX_VISITS); i++)
+  for (guint i = from; i < s->couples.n && s->n_sets < MAX_SETS && s->visits < s->most_visits; i++)
     {
       Set next;
 
@@ -564,6 +565,7 @@ fl_choose_offers (FlDraft *offers, guint max, const FlDraft *state, const FlWant
   s->wanted = &w;
   s->state = state;
   s->wanted_offers = MIN (max, MAX_OFFERS);
+  s->most_visits = s->wanted_offers == MAX_OFFERS ? CLOSE_VISITS : MAX_VISITS;
   if (nothing_wanted (&w))
     {
       offers[0] = *state;

@@ -318,7 +318,8 @@ may_clear (const Day *day, guint i)
   const FlProposal *p = day->done[i];
 
   return kept_plan (day, p->move) == NULL && p->best != NULL
-         && (fl_score_cautioned (p->best, FL_SCORE_FORCE) || fl_score_cautioned (p->best, FL_SCORE_PLACEMENT));
+         && (fl_score_cautioned (p->best, FL_SCORE_FORCE) || fl_score_cautioned (p->best, FL_SCORE_PLACEMENT)
+             || fl_score_cautioned (p->best, FL_SCORE_ALL_DIRECTIONS));
 }
 
 /* Plans it once more, in full. What the move has now stays where it finds nothing better. */

@@ -7,7 +7,7 @@
 
 G_BEGIN_DECLS
 
-/* fl_plan_move; plain: the best that the written requirements ask for, without looking for what would clear its cautions of force and placement: quick,
+/* fl_plan_move; plain: the best that the written requirements ask for, without looking for what would clear its cautions of force, placement and all-directions: quick,
  * and it takes no more of the gear than it must. */
 FlProposal *fl_plan_move_as (const FlBook *book, const FlFleet *fleet, const FlPlan *start, const FlSearch *search, gboolean plain, const FlHost *host,
                              GError **error);

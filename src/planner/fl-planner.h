@@ -82,8 +82,8 @@ void fl_day_plan_free (FlDayPlan *day);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (FlDayPlan, fl_day_plan_free)
 
 /* A day's moves, by priority then departure, each against what the earlier ones left of gear, machines, trailers, trucks and drivers (busy from depart to
- * back plus turnaround): first all of them plainly, so that as many as can be are planned; then, in the same order, what clears the cautions of force
- * and placement with the gear that is left. Plans in `kept` are fixed and judged as they are. (transfer full) */
+ * back plus turnaround): first all of them plainly, so that as many as can be are planned; then, in the same order, what clears the cautions of force,
+ * placement and all-directions with the gear that is left. Plans in `kept` are fixed and judged as they are. (transfer full) */
 FlDayPlan *fl_plan_day (const FlBook *book, const FlFleet *fleet, const char *date, const FlPlan *const *kept, gsize n_kept,
                         const FlSearch *search, const FlHost *host, GError **error);
 

@@ -19,7 +19,7 @@ typedef struct
   const char *const *taken;
   GCancellable *cancel;
   guint64 work;                 /* choices left to look at */
-  gboolean plain;               /* do not look for what clears the cautions of force and placement */
+  gboolean plain;               /* do not look for what clears cautions that only the judge sees (fl-task-clear.c) */
 } FlTask;
 
 typedef struct

@@ -149,7 +149,7 @@ say_margin (const FlScene *scene, FlFindings *findings, const Flips *flips, guin
   fl_step (&steps, N_("Weight {weight} known from: {basis}; a margin of {margin} is asked: {heavier}."),
            FL_FACT_QUANTITY ("weight", load->machine->weight), FL_FACT_TEXT ("basis", basis.text), FL_FACT_QUANTITY ("margin", FL_PCT (pct)),
            FL_FACT_QUANTITY ("heavier", fl_weight (scene, load->weight * (1.0 + pct / 100.0))));
-  n = list_flips (flips, i, &names, &steps);
+  n = pct > 0.0 ? list_flips (flips, i, &names, &steps) : 0;    /* what fails then is another load's weight */
   fl_say (scene, findings, &(FlSaying) {
     .rule = "weight_margin", .standing = FL_BY_ADVICE, .verdict = n > 0 ? FL_CAUTION : FL_MET, .subject = load->subject, .load = i + 1,
     .basis = basis.text, .steps = &steps,

@@ -10,14 +10,21 @@
 
 typedef struct { guint flag; FlVerdict verdict; const char *message; } Remark;
 
+static FlChainNeeds
+needs_of (const FlScene *scene, const FlSceneTie *tie)
+{
+  const FlBinder *binder = tie->parts.binder != NULL ? fl_record_binder (tie->parts.binder->record) : NULL;
+  const FlEnd *ends = tie->parts.chain != NULL ? fl_record_chain (tie->parts.chain->record)->ends : NULL;
+
+  return fl_chain_needs_of (scene->book, tie->parts.run_in, ends, binder);
+}
+
 /* What of a chain or strap a run takes, to be added up by hand. */
 static void
 step_length (const FlScene *scene, FlSteps *steps, const FlSceneTie *tie)
 {
   const FlRated *gear = tie->parts.chain != NULL ? tie->parts.chain : tie->parts.strap;
-  const FlBinder *binder = tie->parts.binder != NULL ? fl_record_binder (tie->parts.binder->record) : NULL;
-  const FlEnd *ends = tie->parts.chain != NULL ? fl_record_chain (tie->parts.chain->record)->ends : NULL;
-  FlChainNeeds needs = fl_chain_needs_of (scene->book, tie->parts.run_in, ends, binder);
+  FlChainNeeds needs = needs_of (scene, tie);
 
   if (gear == NULL || isnan (needs.total))
     return;
@@ -136,17 +143,19 @@ static void
 check_lengths (const FlScene *scene, FlFindings *findings, guint i)
 {
   const FlAssembly *a = &scene->ties[i].assembly;
+  FlChainNeeds needs = needs_of (scene, &scene->ties[i]);
+  FlQuantity trade = FL_IN (needs.total - needs.allowance);     /* the house's allowance is the house's finding */
 
   if ((a->flags & FL_ASM_TOO_SHORT) != 0)
     say_tie (scene, findings, i, "fit", FL_BY_PRACTICE, FL_SHORT,
-             N_("Too short: the run, hooking back, take-up and tail need {need}, it has {have}. Take a longer one."), FL_IN (a->needs_in),
+             N_("Too short: the run, hooking back, take-up and tail need {need}, it has {have}. Take a longer one."), trade,
              FL_IN (a->have_in), NULL);
   if ((a->flags & FL_ASM_RUN_SHORT) != 0)
     say_tie (scene, findings, i, "fit", FL_BY_PRACTICE, FL_SHORT,
              N_("The binder needs a run of {need}, here are {have}: take a farther anchor or a shorter binder."), FL_IN (a->binder_run_in),
              FL_IN (scene->ties[i].parts.run_in), NULL);
   if ((a->flags & FL_ASM_LENGTH_UNKNOWN) != 0)
-    say_tie (scene, findings, i, "fit", FL_BY_PRACTICE, FL_UNKNOWN, N_("Its length is not recorded; {need} are needed."), FL_IN (a->needs_in),
+    say_tie (scene, findings, i, "fit", FL_BY_PRACTICE, FL_UNKNOWN, N_("Its length is not recorded; {need} are needed."), trade,
              FL_NOT_MEASURED, NULL);
 }
 

@@ -130,18 +130,24 @@ zone_blocks (const FlScene *scene, const FlSceneLoad *load, double *rated)
   return FALSE;
 }
 
+/* Against both a stop and a blocking zone: nobody knows which of them it touches first, so the lesser rating counts, and none where one has none. */
 gboolean
 fl_scene_blocked (const FlScene *scene, guint load, double *rated)
 {
   const FlSceneLoad *l = &scene->loads[load];
+  double stop = NAN, zone = NAN;
+  gboolean by_stop, by_zone;
 
   *rated = NAN;
   if (!scene->choices->loads[load].blocked_forward || !l->stand.placed)
     return FALSE;
-  if (scene->trailer->has_front_stop && against (l, scene->trailer->front_stop_x))
-    {
-      *rated = fl_quantity_in (scene->trailer->front_stop_rated, fl_book_data (scene->book)->unit);
-      return TRUE;
-    }
-  return zone_blocks (scene, l, rated);
+  by_stop = scene->trailer->has_front_stop && against (l, scene->trailer->front_stop_x);
+  by_zone = zone_blocks (scene, l, &zone);
+  if (by_stop)
+    stop = fl_quantity_in (scene->trailer->front_stop_rated, fl_book_data (scene->book)->unit);
+  if (by_stop && by_zone)
+    *rated = isnan (stop) || isnan (zone) ? NAN : fmin (stop, zone);
+  else
+    *rated = by_stop ? stop : zone;
+  return by_stop || by_zone;
 }
