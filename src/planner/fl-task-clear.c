@@ -15,7 +15,7 @@
 
 /* Stances looked at, for one load and for several; judgements in all; rounds in one stance; offers judged in each of them, and where there is no
  * other stance. Work, not seconds. */
-enum { STANCES = 24, STANCES_OF_SEVERAL = 8, JUDGEMENTS = 96, ROUNDS = 5, OFFERS = 6, OFFERS_OF_ONE = 24 };
+enum { STANCES = 24, STANCES_OF_SEVERAL = 8, JUDGEMENTS = 160, ROUNDS = 4, OFFERS = 2, OFFERS_OF_ONE = 24 };
 
 /* Stances alike in what holds a load beside its tie-downs: which way it faces, and whether it stands against something. */
 enum { ALIKE = 4 };

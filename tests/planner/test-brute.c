@@ -104,36 +104,63 @@ typedef struct
   guint n, tried, stood;
   gboolean used[N_ANCHORS], never[N_POINTS][N_ANCHORS];
   FlScore best;
+  FlAssessment *best_plan;
 } Brute;
 
-static FlAssessment *
-judge_ties (const Brute *b)
+static FlScene *
+scene_of (const Brute *b)
 {
   FlPlanChoices choices = *fl_plan_choices (b->c->plan);
   g_autoptr(FlPlan) plan = NULL;
   g_autoptr(GError) error = NULL;
-  FlAssessment *judged;
+  FlScene *scene;
 
   choices.tie_downs = b->ties;
   choices.n_tie_downs = b->n;
   plan = fl_plan_new (&choices);
-  judged = fl_judge_plan (b->c->book, b->c->fleet, plan, &error);
+  scene = fl_scene_new (b->c->book, b->c->fleet, plan, &error);
   g_assert_no_error (error);
-  return judged;
+  return scene;
 }
 
+/* At rest only where it may be the best: what is found there comes on top of what the quick judgement finds (checked here each time). */
 static void
 try_out (Brute *b)
 {
-  g_autoptr(FlAssessment) judged = judge_ties (b);
-  FlScore score;
+  g_autoptr(FlScene) scene = scene_of (b);
+  g_autoptr(FlAssessment) quick = fl_judge_at (scene, FL_JUDGE_MOVING);
+  g_autoptr(FlAssessment) judged = NULL;
+  FlScore at_least = fl_score_of (quick, b->c->book), score;
 
   b->tried++;
-  if (!fl_assessment_stands (judged))
+  if (!fl_assessment_stands (quick))
     return;
+  if (b->stood++ > 0 && fl_score_compare (&at_least, &b->best) >= 0)
+    return;
+  judged = fl_judge (scene);
+  g_assert_true (fl_assessment_stands (judged));
   score = fl_score_of (judged, b->c->book);
-  if (b->stood++ == 0 || fl_score_compare (&score, &b->best) < 0)
-    b->best = score;
+  g_assert_cmpint (fl_score_compare (&score, &at_least), >=, 0);
+  if (b->stood == 1 || fl_score_compare (&score, &b->best) < 0)
+    {
+      b->best = score;
+      g_clear_pointer (&b->best_plan, fl_assessment_unref);
+      b->best_plan = g_steal_pointer (&judged);
+    }
+}
+
+/* The kinds of caution of a plan, for the record. */
+static char *
+kinds_text (const FlAssessment *judged)
+{
+  GString *text = g_string_new (NULL);
+  gsize n = 0;
+  const FlFinding *findings = judged != NULL ? fl_assessment_findings (judged, &n) : NULL;
+
+  for (gsize i = 0; i < n; i++)
+    if (findings[i].verdict == FL_CAUTION && strstr (text->str, findings[i].rule) == NULL)
+      g_string_append_printf (text, " %s", findings[i].rule);
+  return g_string_free (text, FALSE);
 }
 
 static void
@@ -169,12 +196,14 @@ find_never (Brute *b, const FlMachine *machine, const FlTrailer *trailer)
     for (guint a = 0; a < N_ANCHORS; a++)
       {
         g_autoptr(FlAssessment) judged = NULL;
+        g_autoptr(FlScene) scene = NULL;
         Case alone = { 0 };
 
         b->ties[0] = (FlTieDown) { .no = 1, .point = machine->tie_points[p].id, .anchors = { trailer->anchors[a].id, NULL },
                                    .chain = b->gear[0][0], .binder = b->gear[0][1] };
         b->n = 1;
-        judged = judge_ties (b);
+        scene = scene_of (b);
+        judged = fl_judge_at (scene, FL_JUDGE_MOVING);
         alone.judged = judged;
         b->never[p][a] = count_of (&alone, "fit", FL_SHORT) > 0;
       }
@@ -207,10 +236,13 @@ compare (guint seed, guint weight, guint chains, guint provided)
   g_autoptr(Case) c = case_small (rand, weight, chains, provided);
   g_autoptr(FlProposal) p = plan_from (c, c->plan, NULL);
   g_autofree Brute *b = all_ways (c, chains);
+  g_autoptr(FlAssessment) best = b->best_plan;
+  g_autofree char *brute_kinds = kinds_text (best), *planned_kinds = kinds_text (p->best);
 
   g_test_message ("seed %u, %u lb, %u chains: of %u ways %u stand; best %d %d %d %d, planned %s %d %d %d %d", seed, weight, chains, b->tried, b->stood,
                   b->best.cautions, b->best.pairs, b->best.tie_downs, b->best.unmirrored, p->best != NULL ? "yes" : "no", p->score.cautions,
                   p->score.pairs, p->score.tie_downs, p->score.unmirrored);
+  g_test_message ("cautions of the best:%s; of the plan:%s", brute_kinds, planned_kinds);
   g_assert_true ((p->best != NULL) == (b->stood > 0));
   if (p->best == NULL)
     {
@@ -240,6 +272,8 @@ test_five (void)
   compare (31, 30000, 6, 7);
   compare (35, 30000, 6, 7);
   compare (38, 30000, 5, 7);
+  for (guint seed = 55; seed < 80; seed++)
+    compare (seed, 30000, 5, 7);
 }
 
 /* Over 33,000 lb six are needed. */

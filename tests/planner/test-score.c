@@ -57,8 +57,9 @@ angle_by_hand (double dx, double dy, double dz)
   return thousandths (MAX (0, MAX (30 - deck, deck - 45))) + thousandths (plan - 45);
 }
 
-/* One kind of caution: set down 6 in and 2 in off, the blade's run is shorter than its binder needs. Two on each side; five in all; each of the four has its mirror image; 4 * (6,600 + 6,600) + 6,600 + 5,400 lb; the coupling carries
- * 1500 + 22000 * 31.5 / 280.5 of the 11.5 percent of 32,200 in the middle of its band. */
+/* One kind of caution: set down 6 in and 2 in off, the blade's run is shorter than its binder needs. Two on each side; five in all; each of the
+ * four has its mirror image; 4 * (6,600 + 6,600) + 6,600 + 5,400 lb; the coupling carries 1500 + 22000 * 31.5 / 280.5 of the 11.5 percent of
+ * 32,200 in the middle of its band. */
 static void
 test_example (void)
 {
@@ -113,6 +114,72 @@ case_without_caution (void)
   fleet_set (c, "binders[4].needs_run_in", "20");
   g_assert_cmpint (score_of (c).cautions, ==, 0);
   return c;
+}
+
+/* The documented kinds, by the rules that say them. */
+static const char *const kinds[] = { "force", "all_directions", "point_choice", "deck_angle", "plan_angle", "edge_protection", "chains_apart",
+                                     "mixed_gear", "over_body", "coupling_share", "placement" };
+
+static gint32
+counted (const Case *c)
+{
+  gint32 n = 0;
+
+  for (guint k = 0; k < G_N_ELEMENTS (kinds); k++)
+    n += count_of (c, kinds[k], FL_CAUTION) > 0;
+  return n;
+}
+
+/* The example brought into each of them, if need be several at once; each has that one among its cautions, and the score counts as above. */
+static void
+test_each_kind (void)
+{
+  static const struct { const char *rule, *fleet, *json, *plan, *choice; } cases[] = {
+    { "force", "moves[0].deck_state", "'frost'", NULL, NULL },
+    { "point_choice", "machines[0].tie_points[0].maker_provided", "false", NULL, NULL },
+    { "deck_angle", NULL, NULL, "tie_downs[4].anchors", "['P4R']" },
+    { "plan_angle", "machines[0].tie_points[0].y_in", "48", NULL, NULL },
+    { "all_directions", "machines[0].weight_lb", "90000", NULL, NULL },
+    { "mixed_gear", NULL, NULL, "tie_downs",
+      "[{'no': 1, 'load': 0, 'purpose': 'machine', 'kind': 'direct', 'machine_point': 'FR', 'anchors': ['P1L'], 'strap': 'S-04'}, {'no': 2, 'load': 0, "
+      "'purpose': 'machine', 'kind': 'direct', 'machine_point': 'FL', 'anchors': ['P1R'], 'chain': 'C-043', 'binder': 'B-13'}]" },
+    { "chains_apart", NULL, NULL, "tie_downs",
+      "[{'no': 1, 'load': 0, 'purpose': 'machine', 'kind': 'direct', 'machine_point': 'RL', 'anchors': ['P11L'], 'chain': 'C-041', 'binder': 'B-11'}, "
+      "{'no': 2, 'load': 0, 'purpose': 'machine', 'kind': 'direct', 'machine_point': 'RR', 'anchors': ['P11R'], 'chain': 'C-042', 'binder': 'B-12'}]" },
+    { "coupling_share", NULL, NULL, "loads[0].rear_in", "40" },
+    { "placement", NULL, NULL, NULL, NULL },             /* as it is: the run of the blade's chain */
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr(Case) c = case_new ();
+      FlScore s;
+
+      if (cases[i].fleet != NULL)
+        fleet_set (c, cases[i].fleet, cases[i].json);
+      if (cases[i].plan != NULL)
+        plan_set (c, cases[i].plan, cases[i].choice);
+      s = score_of (c);
+      g_test_message ("%s: %d kinds, %u times", cases[i].rule, s.cautions, count_of (c, cases[i].rule, FL_CAUTION));
+      g_assert_cmpuint (count_of (c, cases[i].rule, FL_CAUTION), >, 0);
+      g_assert_cmpint (s.cautions, ==, counted (c));
+    }
+}
+
+/* The quick judgement looks at no tolerance: it never finds more kinds than the one at rest. */
+static void
+test_at_rest (void)
+{
+  g_autoptr(Case) c = case_new ();
+  g_autoptr(FlScene) scene = NULL;
+  g_autoptr(FlAssessment) quick = NULL;
+  FlScore rest;
+
+  rest = score_of (c);
+  scene = fl_scene_new (c->book, c->fleet, c->plan, NULL);
+  quick = fl_judge_at (scene, FL_JUDGE_MOVING);
+  g_assert_cmpuint (count_of (c, "placement", FL_CAUTION), ==, 1);
+  g_assert_cmpint (fl_score_of (quick, c->book).cautions, ==, rest.cautions - 1);
 }
 
 static void
@@ -172,6 +239,8 @@ main (int argc, char **argv)
   g_test_add_func ("/score/example", test_example);
   g_test_add_func ("/score/sides", test_sides);
   g_test_add_func ("/score/strength", test_strength);
+  g_test_add_func ("/score/each-kind", test_each_kind);
+  g_test_add_func ("/score/at-rest", test_at_rest);
   g_test_add_func ("/score/kinds", test_kinds);
   g_test_add_func ("/score/force-and-placement", test_force_and_placement);
   g_test_add_func ("/score/not-counted", test_not_counted);
