@@ -37,7 +37,7 @@ ask_bound (FlForceAnswer *answer, const FlForceBody *body, const FlPulls *pulls,
   FlCapacity capacity = fl_equilibrium_capacity (&body->body, pulls, direction);
 
   answer->bound_done = capacity.mode != FL_NOT_JUDGED;
-  answer->left_out = body->left_out;
+  answer->left_out = body->left_out || capacity.skipped > 0;
   answer->bound = capacity.g;
   answer->mode = capacity.mode;
   note_limits (answer, body, capacity.at_limit);
@@ -52,6 +52,7 @@ ask_sharing (FlForceAnswer *answer, const FlForceBody *body, const FlPulls *pull
   answer->upto = fmax (demand, fmin (2.0 * demand, answer->bound));
   sharing = fl_sharing_solve (&body->body, pulls, direction, demand, answer->upto, steps);
   answer->sharing_done = TRUE;
+  answer->left_out = answer->left_out || sharing.skipped > 0;
   answer->settled = sharing.converged;
   answer->holds = sharing.holds;
   answer->use = sharing.use;

@@ -152,7 +152,7 @@ add_tie (FlForceBody *out, const FlScene *scene, guint i, FlForceLevel level)
   gboolean over = tie->choice->over;
   FlPull pull = { .along = tie->lay.pull, .limit = newtons (scene, limit), .tie = over ? i + 1 : 0 };
 
-  if (!isfinite (limit) || (assembly.flags & FL_ASM_WLL_UNKNOWN) != 0 || tie->lay.n_path < 2)
+  if (!isfinite (limit) || limit <= 0.0 || (assembly.flags & FL_ASM_WLL_UNKNOWN) != 0 || tie->lay.n_path < 2)
     {
       out->left_out = TRUE;
       return;

@@ -108,6 +108,22 @@ test_all_stand (void)
       }
 }
 
+/* What the demo's gear can clear is cleared: no plan of the day has a caution of force, of all directions or of the place. */
+static void
+test_cleared (void)
+{
+  static const char *const rules[] = { "force", "all_directions", "placement" };
+
+  for (guint i = 0; i < the_day ()->proposals->len; i++)
+    for (guint k = 0; k < G_N_ELEMENTS (rules) && proposal (i)->best != NULL; k++)
+      {
+        Case c = { .judged = proposal (i)->best };
+
+        if (count_of (&c, rules[k], FL_CAUTION) > 0)
+          g_error ("%s: a caution of %s", proposal (i)->move, rules[k]);
+      }
+}
+
 /* In the order in which they leave. */
 static void
 test_order (void)
@@ -436,6 +452,7 @@ main (int argc, char **argv)
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/day/thirteen", test_thirteen);
   g_test_add_func ("/day/all-stand", test_all_stand);
+  g_test_add_func ("/day/cleared", test_cleared);
   g_test_add_func ("/day/order", test_order);
   g_test_add_func ("/day/as-asked", test_as_asked);
   g_test_add_func ("/day/apart", test_apart);
