@@ -55,6 +55,7 @@ def wait(condition, what):
     context = GLib.MainContext.default()
     end = time.monotonic() + DEADLINE
     while True:
+        began = time.monotonic()
         try:
             value = condition()
         except GLib.Error:  # what was looked at is gone: look again
@@ -63,9 +64,12 @@ def wait(condition, what):
             return value
         if time.monotonic() > end:
             raise Missing("never: %s" % what)
-        wake = GLib.timeout_add(LOOK_AGAIN, lambda: GLib.SOURCE_CONTINUE)
-        context.iteration(True)
-        GLib.source_remove(wake)
+        # A look keeps the program busy with answers: it gets as long for its own work before the next one.
+        pause = max(LOOK_AGAIN, int(1000 * (time.monotonic() - began)))
+        over = []
+        GLib.timeout_add(pause, lambda: over.append(True))  # None: once
+        while not over:
+            context.iteration(True)
 
 
 def children(node):
