@@ -10,6 +10,7 @@ struct _FlFindings
 {
   FlArena *arena;
   GPtrArray *items;             /* FlFinding in the arena */
+  gboolean brief;
 };
 
 const char *
@@ -117,6 +118,21 @@ fl_findings_new (void)
   return findings;
 }
 
+FlFindings *
+fl_findings_new_brief (void)
+{
+  FlFindings *findings = fl_findings_new ();
+
+  findings->brief = TRUE;
+  return findings;
+}
+
+gboolean
+fl_findings_brief (const FlFindings *findings)
+{
+  return findings->brief;
+}
+
 void
 fl_findings_free (FlFindings *findings)
 {
@@ -134,7 +150,13 @@ fl_findings_add (FlFindings *findings, const FlFinding *finding)
 
   g_return_if_fail ((guint) finding->verdict < FL_N_VERDICTS && (guint) finding->standing < FL_N_STANDINGS);
   kept = fl_arena_new0 (findings->arena, FlFinding, 1);
-  *kept = fl_finding_copy (finding, findings->arena);
+  *kept = *finding;
+  if (findings->brief)
+    {
+      kept->steps = NULL;
+      kept->n_steps = 0;
+    }
+  *kept = fl_finding_copy (kept, findings->arena);
   g_ptr_array_add (findings->items, kept);
 }
 

@@ -53,6 +53,9 @@ FlFinding fl_finding_copy (const FlFinding *finding, FlArena *arena);
 /* A growing list that owns its texts. */
 typedef struct _FlFindings FlFindings;
 FlFindings *fl_findings_new (void);
+/* One that keeps no steps, for whoever asks for verdicts alone: a search, a comparison. */
+FlFindings *fl_findings_new_brief (void);
+gboolean fl_findings_brief (const FlFindings *findings);
 void fl_findings_free (FlFindings *findings);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (FlFindings, fl_findings_free)
 /* Copies the finding and all its texts. */

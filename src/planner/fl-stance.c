@@ -83,7 +83,7 @@ place_all (const Standing *s, const FlStance *stance)
 static void
 judge_stance (Standing *s)
 {
-  g_autoptr(FlFindings) findings = fl_findings_new ();
+  g_autoptr(FlFindings) findings = fl_findings_new_brief ();
   guint against;
 
   place_all (s, &s->now);

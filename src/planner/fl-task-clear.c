@@ -51,9 +51,8 @@ way_of (const FlBook *book, const char *case_id)
   const FlBookData *data = fl_book_data (book);
 
   for (gsize i = 0; i < data->n_cases; i++)
-    for (guint way = 0; way < FL_N_WAYS && strcmp (data->cases[i].id, case_id) == 0; way++)
-      if (fl_vec_dot (data->cases[i].direction, fl_movement_direction (way)) > 0.5)
-        return way;
+    if (strcmp (data->cases[i].id, case_id) == 0)
+      return MIN (FL_N_WAYS, (guint) fl_movement_of (data->cases[i].direction));
   return FL_N_WAYS;
 }
 
@@ -156,7 +155,7 @@ static void
 learn (Clearing *c, guint kind, const FlChosen *chosen, const Held *held)
 {
   FlAim *asked = &c->asked[kind];
-  double floor = c->floor ? fl_book_data (c->run->task->book)->all_directions_floor : 0.0;
+  double floor = floor_of (c);
 
   memset (asked, 0, sizeof *asked);
   for (guint load = 0; load < c->run->task->choices->n_loads; load++)
@@ -230,7 +229,7 @@ static void
 ask_ways (const Clearing *c, guint kind, guint round, FlAim *aim)
 {
   double times = round == 0 ? 0.9 : 0.92 + 0.08 * round, learned = fmin (1.0, 0.3 * round);
-  double floor = c->floor ? fl_book_data (c->run->task->book)->all_directions_floor : 0.0;
+  double floor = floor_of (c);
 
   for (guint load = 0; load < c->run->task->choices->n_loads && is_guided (c); load++)
     for (guint way = 0; way < FL_N_WAYS; way++)

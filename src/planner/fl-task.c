@@ -34,7 +34,7 @@ data_of (const FlRun *run)
 gboolean
 fl_run_heavy (const FlRun *run, guint load)
 {
-  return !run->machines[load]->article && fl_reaches (run->weights[load], data_of (run)->heavy_weight);
+  return fl_book_heavy (run->task->book, run->machines[load], run->weights[load]);
 }
 
 /* ── what is wanted of a load ── */

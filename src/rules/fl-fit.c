@@ -187,6 +187,12 @@ fl_book_share (const FlBook *book, gboolean over, char side_a, char side_b)
   return crosses ? data->share_other_side : data->share_same_side;
 }
 
+gboolean
+fl_book_heavy (const FlBook *book, const FlMachine *machine, double weight)
+{
+  return !machine->article && fl_reaches (weight, fl_book_data (book)->heavy_weight);
+}
+
 /* Whole steps in a length, a part of one counted as one; what the conversion of a unit adds to a whole number of them is not a part. */
 static gint
 steps_in (double length, double step)

@@ -224,30 +224,18 @@ fl_house_extra (const FlBook *book)
   return factor (book, FL_HOUSE_EXTRA_AGGREGATE_PCT);
 }
 
-double
-fl_house_need (const FlBook *book, double weight)
-{
-  return fl_book_data (book)->aggregate_share * weight * fl_house_extra (book) * fl_house_margin (book);
-}
-
 static double
 weight_of (const FlBook *book, const FlMachine *machine)
 {
   return fl_quantity_in (machine->weight, fl_book_data (book)->unit);
 }
 
-static gboolean
-is_heavy (const FlBook *book, const FlMachine *machine, double margin)
-{
-  return !machine->article && fl_reaches (margin * weight_of (book, machine), fl_book_data (book)->heavy_weight);
-}
-
 gboolean
 fl_house_as_heavy (const FlBook *book, const FlMachine *machine)
 {
-  if (machine->article || is_heavy (book, machine, 1.0))
+  if (machine->article || fl_book_heavy (book, machine, weight_of (book, machine)))
     return FALSE;
-  return fl_house_rule (book, FL_HOUSE_FOUR_BELOW_THRESHOLD) != NULL || is_heavy (book, machine, fl_house_margin (book));
+  return fl_house_rule (book, FL_HOUSE_FOUR_BELOW_THRESHOLD) != NULL || fl_book_heavy (book, machine, fl_house_margin (book) * weight_of (book, machine));
 }
 
 gint
@@ -255,7 +243,7 @@ fl_house_count (const FlBook *book, const FlMachine *machine, gboolean blocked_f
 {
   gint count = fl_house_as_heavy (book, machine) ? fl_book_data (book)->heavy_count : 0;
 
-  if (fl_house_rule (book, FL_HOUSE_LENGTH_COUNT_TOO) != NULL && is_heavy (book, machine, 1.0))
+  if (fl_house_rule (book, FL_HOUSE_LENGTH_COUNT_TOO) != NULL && fl_book_heavy (book, machine, weight_of (book, machine)))
     count = MAX (count, fl_book_count (book, fl_quantity_in (machine->length, FL_UNIT_FT), weight_of (book, machine), blocked_forward));
   return count;
 }

@@ -46,8 +46,6 @@ gboolean fl_house_allows_lay (const FlBook *book, const FlGround *ground, const 
 /* weight_margin_pct and extra_aggregate_pct as factors, 1 where not asked. */
 double fl_house_margin (const FlBook *book);
 double fl_house_extra (const FlBook *book);
-/* What the tie-downs of a load must come to: the book's share of its weight, with the extra and the margin. NaN: weight not known. */
-double fl_house_need (const FlBook *book, double weight);
 
 /* TRUE for a machine that the rule book does not take as heavy, of which the house asks what is asked of heavy ones: four_below_threshold, or
  * because it is heavy with the weight margin. */

@@ -20,23 +20,14 @@ head_of (const Kept *kept, const Case *c, const char *method)
                            .moved = FL_NOT_MEASURED, .turned = FL_NOT_MEASURED };
 }
 
-static FlMovement
-movement_of (FlVec direction)
-{
-  for (guint k = 0; k < FL_N_MOVEMENTS; k++)
-    if (fl_vec_dot (fl_movement_direction (k), direction) > 0.5)
-      return k;
-  return FL_MOVES_UP;
-}
-
 /* Sums of the working limits; nobody has a component method for the breaking level. */
 static void
 keep_sum (Kept *kept, const Case *c, const FlSums *sums)
 {
   const FlScene *scene = kept->scene;
   FlForceResult result = head_of (kept, c, "component_sum");
-  FlMovement way = movement_of (fl_book_data (scene->book)->cases[c->k].direction);
-  double have = sums->g[way], rated;
+  FlMovement way = fl_movement_of (fl_book_data (scene->book)->cases[c->k].direction);
+  double have = way < FL_N_MOVEMENTS ? sums->g[way] : NAN, rated;
 
   if (c->friction == FL_FRICTION_OF_DECK)
     have += fl_force_least_friction (scene, c->load, c->state, way == FL_MOVES_FORWARD || way == FL_MOVES_REARWARD);

@@ -42,6 +42,7 @@ static const FlRequirement requirements[] = {
   { "ramp", fl_check_ramp, TRUE },
   { "unmeasured", fl_check_unmeasured, FALSE },
   { "weight_basis", fl_check_weight_basis, FALSE },
+  /* These two compare with what all before them have found. */
   { "weight_margin", fl_check_weight_margin, FALSE },
   { "placement", fl_check_placement, FALSE },
   { "recheck", fl_check_recheck, FALSE },

@@ -6,8 +6,15 @@
 
 #include "fl-say.h"
 
-/* What else would stand against the plan: the findings that the plan as it is does not have. */
-typedef struct { FlFindings *all; FlFindings *nominal; GPtrArray *new_ones; } Flips;   /* new_ones: FlFinding of `all` */
+/* What else would stand against the plan: the findings that the plan as it is does not have. nominal: what the requirements before these two
+ * have found of it; all: of its variations; new_ones: FlFinding of `all`. */
+typedef struct { FlFindings *nominal, *all; GPtrArray *new_ones; } Flips;
+
+static Flips
+flips_new (FlFindings *nominal)
+{
+  return (Flips) { nominal, fl_findings_new_brief (), g_ptr_array_new () };
+}
 
 static gboolean
 same (const FlFinding *a, const FlFinding *b)
@@ -34,30 +41,13 @@ noted (const Flips *flips, const FlFinding *finding)
 }
 
 static void
-ask_all (const FlScene *scene, FlFindings *findings)
+gather (Flips *flips, const FlScene *varied)
 {
-  gsize n;
+  gsize n, from = fl_findings_count (flips->all);
   const FlRequirement *requirements = fl_requirements (&n);
 
   for (gsize i = 0; i < n; i++)
-    requirements[i].check (scene, findings);
-}
-
-/* A scene that differs from another: a copy whose places and weights are its own. It lives no longer than the other. */
-static void
-vary (FlScene *copy, const FlScene *scene)
-{
-  *copy = *scene;
-  copy->depth = FL_JUDGE_MOVING;
-  copy->force = NULL;
-}
-
-static void
-gather (Flips *flips, const FlScene *varied)
-{
-  gsize from = fl_findings_count (flips->all);
-
-  ask_all (varied, flips->all);
+    requirements[i].check (varied, flips->all);
   for (gsize i = from; i < fl_findings_count (flips->all); i++)
     {
       const FlFinding *finding = fl_findings_at (flips->all, i);
@@ -119,23 +109,6 @@ margin_of (const FlScene *scene, guint load)
   return fl_book_data (scene->book)->margin_pct[fl_basis_of (&scene->loads[load].machine->basis, "weight").kind];
 }
 
-/* All loads as heavy as they well may be, at once: that is the worst for the axles. */
-static void
-make_heavier (FlScene *copy, FlMachine *machines)
-{
-  for (guint i = 0; i < copy->n_loads; i++)
-    {
-      FlSceneLoad *load = &copy->loads[i];
-
-      machines[i] = *load->machine;
-      machines[i].weight.value *= 1.0 + margin_of (copy, i) / 100.0;
-      load->machine = &machines[i];
-      load->weight *= 1.0 + margin_of (copy, i) / 100.0;
-      load->heavy = !load->machine->article && fl_reaches (load->weight, fl_book_data (copy->book)->heavy_weight);
-    }
-  fl_scene_weigh (copy);
-}
-
 static void
 say_margin (const FlScene *scene, FlFindings *findings, const Flips *flips, guint i)
 {
@@ -158,16 +131,23 @@ say_margin (const FlScene *scene, FlFindings *findings, const Flips *flips, guin
     .facts = { FL_FACT_QUANTITY ("margin", FL_PCT (pct)), FL_FACT_TEXT ("subjects", fl_names_text (&names)) } });
 }
 
-static void
-check_margins (const FlScene *scene, FlFindings *findings, FlFindings *nominal)
+/* All loads as heavy as they well may be, at once: that is the worst for the axles. */
+void
+fl_check_weight_margin (const FlScene *scene, FlFindings *findings)
 {
-  g_autofree FlScene *copy = g_new (FlScene, 1);
+  g_autofree FlScene *heavier = NULL;
   FlMachine machines[FL_SCENE_MAX_LOADS];
-  Flips flips = { fl_findings_new (), nominal, g_ptr_array_new () };
+  double factors[FL_SCENE_MAX_LOADS];
+  Flips flips;
 
-  vary (copy, scene);
-  make_heavier (copy, machines);
-  gather (&flips, copy);
+  if (scene->depth != FL_JUDGE_SETTLED)
+    return;
+  for (guint i = 0; i < scene->n_loads; i++)
+    factors[i] = 1.0 + margin_of (scene, i) / 100.0;
+  heavier = fl_scene_variation (scene);
+  fl_scene_make_heavier (heavier, machines, factors);
+  flips = flips_new (findings);
+  gather (&flips, heavier);
   for (guint i = 0; i < scene->n_loads; i++)
     if (scene->loads[i].weight > 0.0)
       say_margin (scene, findings, &flips, i);
@@ -178,23 +158,21 @@ check_margins (const FlScene *scene, FlFindings *findings, FlFindings *nominal)
 
 /* One load off its place by so much, m. Against a stop it is driven until it touches: then it is only ever off sideways. */
 static void
-set_down_off (Flips *flips, const FlScene *scene, FlScene *copy, guint load, double lengthwise, double sideways)
+set_down_off (Flips *flips, const FlScene *scene, guint load, double lengthwise, double sideways)
 {
-  const FlSceneLoad *l = &scene->loads[load];
+  g_autofree FlScene *off = fl_scene_variation (scene);
 
-  vary (copy, scene);
-  copy->loads[load].left += sideways;
-  fl_scene_place (copy, load, l->facing, l->rear + lengthwise);
-  gather (flips, copy);
+  off->loads[load].left += sideways;
+  fl_scene_place (off, load, off->loads[load].facing, off->loads[load].rear + lengthwise);
+  gather (flips, off);
 }
 
 static void
-check_placement_of (const FlScene *scene, FlFindings *findings, FlFindings *nominal, guint i)
+check_placement_of (const FlScene *scene, FlFindings *findings, guint i)
 {
   const FlBookData *data = fl_book_data (scene->book);
-  g_autofree FlScene *copy = g_new (FlScene, 1);
   g_auto(FlNames) names = { NULL, 0 };
-  Flips flips = { fl_findings_new (), nominal, g_ptr_array_new () };
+  Flips flips = flips_new (findings);
   double rated, along = fl_scene_blocked (scene, i, &rated) ? 0.0 : data->off_lengthwise * FL_M_PER_IN;
   FlSteps steps = FL_STEPS (findings);
   guint n;
@@ -202,7 +180,7 @@ check_placement_of (const FlScene *scene, FlFindings *findings, FlFindings *nomi
   for (gint x = along > 0.0 ? -1 : 0; x <= (along > 0.0 ? 1 : 0); x++)
     for (gint y = -1; y <= 1; y++)
       if (x != 0 || y != 0)
-        set_down_off (&flips, scene, copy, i, x * along, y * data->off_sideways * FL_M_PER_IN);
+        set_down_off (&flips, scene, i, x * along, y * data->off_sideways * FL_M_PER_IN);
   fl_step (&steps, N_("Set down up to {lengthwise} forward or rearward and {sideways} to either side, each requirement is asked again."),
            FL_FACT_QUANTITY ("lengthwise", FL_IN (along / FL_M_PER_IN)), FL_FACT_QUANTITY ("sideways", FL_IN (data->off_sideways)));
   n = list_flips (&flips, ALL_LOADS, &names, &steps);   /* off its place it may be in another's way */
@@ -216,33 +194,10 @@ check_placement_of (const FlScene *scene, FlFindings *findings, FlFindings *nomi
   flips_clear (&flips);
 }
 
-/* What stands against the plan as it is, asked in the same way as of the variations. */
-static FlFindings *
-nominal_of (const FlScene *scene)
-{
-  FlFindings *nominal = fl_findings_new ();
-  g_autofree FlScene *as_it_is = g_new (FlScene, 1);
-
-  vary (as_it_is, scene);
-  ask_all (as_it_is, nominal);
-  return nominal;
-}
-
-void
-fl_check_weight_margin (const FlScene *scene, FlFindings *findings)
-{
-  g_autoptr(FlFindings) nominal = scene->depth == FL_JUDGE_SETTLED ? nominal_of (scene) : NULL;
-
-  if (nominal != NULL)
-    check_margins (scene, findings, nominal);
-}
-
 void
 fl_check_placement (const FlScene *scene, FlFindings *findings)
 {
-  g_autoptr(FlFindings) nominal = scene->depth == FL_JUDGE_SETTLED ? nominal_of (scene) : NULL;
-
-  for (guint i = 0; nominal != NULL && i < scene->n_loads; i++)
+  for (guint i = 0; scene->depth == FL_JUDGE_SETTLED && i < scene->n_loads; i++)
     if (scene->loads[i].stand.placed)
-      check_placement_of (scene, findings, nominal, i);
+      check_placement_of (scene, findings, i);
 }

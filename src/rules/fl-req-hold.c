@@ -50,9 +50,12 @@ hold_each_way (const FlScene *scene, guint i, const FlSums *sums, double *held)
   if (force == NULL || force->why != FL_FORCE_JUDGED)
     return;
   for (gsize c = 0; c < data->n_cases; c++)
-    for (guint k = 0; k < FL_N_MOVEMENTS; k++)
-      if (fl_vec_dot (fl_movement_direction (k), data->cases[c].direction) > 0.5)
-        held[k] = fl_force_answer (force, c, FL_LEVEL_WORKING, FL_FRICTION_NONE)->bound;
+    {
+      FlMovement way = fl_movement_of (data->cases[c].direction);
+
+      if (way < FL_N_MOVEMENTS)
+        held[way] = fl_force_answer (force, c, FL_LEVEL_WORKING, FL_FRICTION_NONE)->bound;
+    }
 }
 
 static void

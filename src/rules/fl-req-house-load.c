@@ -25,29 +25,19 @@ say_load_met (const FlScene *scene, FlFindings *findings, FlHouseRuleId rule, gu
 /* ── another scene: the same tie-downs, the loads as the house takes them ── */
 
 FlScene *
-fl_house_scene (const FlScene *scene, FlMachine *machines, double factor, gboolean all_heavy)
+fl_house_heavier (const FlScene *scene, FlMachine *machines, const FlHouseRule *rule)
 {
-  FlScene *copy = g_memdup2 (scene, sizeof *scene);
+  FlScene *copy = fl_scene_variation (scene);
+  double factors[FL_SCENE_MAX_LOADS];
 
-  copy->depth = FL_JUDGE_MOVING;
-  copy->force = NULL;
-  for (guint i = 0; i < copy->n_loads; i++)
-    {
-      FlSceneLoad *load = &copy->loads[i];
-
-      machines[i] = *load->machine;
-      machines[i].weight.value *= factor;
-      load->machine = &machines[i];
-      load->weight *= factor;
-      load->heavy = !load->machine->article && (all_heavy || fl_reaches (load->weight, fl_book_data (copy->book)->heavy_weight));
-    }
-  if (factor != 1.0)
-    fl_scene_weigh (copy);
+  for (guint i = 0; i < scene->n_loads; i++)
+    factors[i] = 1.0 + rule->pct / 100.0;
+  fl_scene_make_heavier (copy, machines, factors);
   return copy;
 }
 
-void
-fl_say_again (const FlScene *scene, FlFindings *findings, FlHouseRuleId rule, const FlFinding *found, const char *message, const FlSteps *before)
+static void
+say_again (const FlScene *scene, FlFindings *findings, FlHouseRuleId rule, const FlFinding *found, const char *message, const FlSteps *before)
 {
   FlSteps steps = *before;
   FlSaying saying = { .rule = fl_house_rule_name (rule), .standing = FL_BY_HOUSE, .verdict = found->verdict, .subject = found->subject,
@@ -89,7 +79,7 @@ say_as_heavy (const FlScene *scene, FlFindings *findings, const FlFindings *foun
 
       if (f->load != (gint) i || !fl_finding_stands_against (f))
         continue;
-      fl_say_again (scene, findings, FL_HOUSE_FOUR_BELOW_THRESHOLD, f, message, &before);
+      say_again (scene, findings, FL_HOUSE_FOUR_BELOW_THRESHOLD, f, message, &before);
       n++;
     }
   return n;
@@ -98,14 +88,17 @@ say_as_heavy (const FlScene *scene, FlFindings *findings, const FlFindings *foun
 static void
 check_four_below (const FlScene *scene, FlFindings *findings, const FlHouseRule *rule)
 {
-  FlMachine machines[FL_SCENE_MAX_LOADS];
-  g_autofree FlScene *copy = fl_house_scene (scene, machines, 1.0, TRUE);
+  g_autofree FlScene *copy = fl_scene_variation (scene);
   g_autoptr(FlFindings) found = fl_findings_new ();
 
-  /* The need does not hang on the weight any more, which may be unknown. */
   for (guint i = 0; i < copy->n_loads; i++)
-    if (copy->loads[i].heavy && isnan (copy->loads[i].weight))
-      copy->loads[i].weight = fl_book_data (scene->book)->heavy_weight;
+    {
+      FlSceneLoad *load = &copy->loads[i];
+
+      load->heavy = !load->machine->article;
+      if (load->heavy && isnan (load->weight))  /* the need does not hang on it any more */
+        load->weight = fl_book_data (scene->book)->heavy_weight;
+    }
   ask_as_heavy (copy, found);
   for (guint i = 0; i < scene->n_loads; i++)
     if (!scene->loads[i].machine->article && !scene->loads[i].heavy && say_as_heavy (scene, findings, found, i) == 0)
@@ -267,7 +260,7 @@ fl_say_margin (const FlScene *scene, FlFindings *findings, const FlHouseRule *ru
 
       if (!fl_finding_stands_against (f))
         continue;
-      fl_say_again (scene, findings, rule->rule, f,
+      say_again (scene, findings, rule->rule, f,
                     f->verdict == FL_UNKNOWN ? N_("{subject}: with the weight margin of the house this cannot be said, for something is not known.")
                                              : N_("{subject}: with the weight margin of the house this does not hold: need {need}, have {have}."), &before);
       n++;
@@ -279,7 +272,7 @@ static void
 check_margin (const FlScene *scene, FlFindings *findings, const FlHouseRule *rule)
 {
   FlMachine machines[FL_SCENE_MAX_LOADS];
-  g_autofree FlScene *copy = fl_house_scene (scene, machines, 1.0 + rule->pct / 100.0, FALSE);
+  g_autofree FlScene *copy = fl_house_heavier (scene, machines, rule);
   g_autoptr(FlFindings) found = fl_findings_new ();
   gboolean heavier = FALSE;
   FlSteps steps = FL_STEPS (findings);

@@ -151,7 +151,7 @@ static void
 check_margin (const FlScene *scene, FlFindings *findings, const FlHouseRule *rule)
 {
   FlMachine machines[FL_SCENE_MAX_LOADS];
-  g_autofree FlScene *copy = fl_house_scene (scene, machines, 1.0 + rule->pct / 100.0, FALSE);
+  g_autofree FlScene *copy = fl_house_heavier (scene, machines, rule);
   g_autoptr(FlFindings) all = fl_findings_new ();
   g_autoptr(FlFindings) found = fl_findings_new ();
   FlSteps steps = FL_STEPS (findings);

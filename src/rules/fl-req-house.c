@@ -23,33 +23,12 @@ count_no (const FlSceneTie *tie)
 
 /* ── min_wll_each ── */
 
-static guint
-hang_on (const FlScene *scene, const FlAnchor *anchor)
-{
-  guint n = 0;
-
-  for (guint i = 0; i < scene->n_ties && anchor != NULL; i++)
-    n += (scene->ties[i].anchors[0] == anchor) + (scene->ties[i].anchors[1] == anchor);
-  return n;
-}
-
-static gboolean
-meets_point (const FlSceneTie *tie, const FlTiePoint *point)
-{
-  gboolean meets = tie->point == point;
-
-  for (gsize i = 0; i < tie->n_through; i++)
-    meets = meets || tie->through_points[i] == point;
-  return meets;
-}
-
 FlHouseWorth
 fl_scene_house_worth (const FlScene *scene, const FlSceneTie *tie)
 {
-  guint hang[3] = { 0, hang_on (scene, tie->anchors[0]), hang_on (scene, tie->anchors[1]) };
+  const guint hang[3] = { tie->point != NULL ? fl_scene_hang_on_point (scene, tie->load, tie->point) : 0,
+                          fl_scene_hang_on_anchor (scene, tie->anchors[0]), fl_scene_hang_on_anchor (scene, tie->anchors[1]) };
 
-  for (guint i = 0; i < scene->n_ties && tie->point != NULL; i++)
-    hang[0] += scene->ties[i].load == tie->load && meets_point (&scene->ties[i], tie->point);
   return fl_house_worth (scene->book, &tie->parts, tie->assembly.wll, hang);
 }
 

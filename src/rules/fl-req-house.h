@@ -18,12 +18,8 @@ void fl_step_share (FlSteps *steps, const FlScene *scene, const FlSceneTie *tie,
 guint fl_scene_count (const FlScene *scene, guint load);
 void fl_step_count (FlSteps *steps, const FlScene *scene, guint load, gboolean blocked, FlQuantity need);
 
-/* The same scene with every load heavier by `factor`, all machines taken as heavy if asked; it borrows all else from `scene`, and its loads'
- * records are `machines` (FL_SCENE_MAX_LOADS). Free with g_free. (transfer full) */
-FlScene *fl_house_scene (const FlScene *scene, FlMachine *machines, double factor, gboolean all_heavy);
-
-/* Says a finding of another scene as the house's own, its steps after `before`; message NULL: in its own words. */
-void fl_say_again (const FlScene *scene, FlFindings *findings, FlHouseRuleId rule, const FlFinding *found, const char *message, const FlSteps *before);
+/* The same scene with every load heavier by the rule's percentage (fl_scene_make_heavier). Free with g_free. (transfer full) */
+FlScene *fl_house_heavier (const FlScene *scene, FlMachine *machines, const FlHouseRule *rule);
 
 /* weight_margin_pct: the weights with it, line by line; and all findings of a heavier scene that stand against it, returns how many. */
 void fl_step_margin (FlSteps *steps, const FlScene *scene, const FlHouseRule *rule);

@@ -22,7 +22,7 @@ fl_say (const FlScene *scene, FlFindings *findings, const FlSaying *saying)
 void
 fl_steps_add (FlSteps *steps, const char *message, const FlFact *facts, gsize n_facts)
 {
-  if (steps->n < FL_SAY_MAX_STEPS)
+  if (!steps->brief && steps->n < FL_SAY_MAX_STEPS)
     steps->lines[steps->n++] = (FlMessage) { message, fl_facts_copy (facts, n_facts, steps->arena), n_facts };
 }
 

@@ -11,8 +11,8 @@ G_BEGIN_DECLS
 enum { FL_SAY_MAX_FACTS = 8, FL_SAY_MAX_STEPS = 40 };
 
 /* How the figures of a finding come about, line by line, in the making. Starts as FL_STEPS (findings); lines beyond the room are dropped. */
-typedef struct { FlMessage lines[FL_SAY_MAX_STEPS]; gsize n; FlArena *arena; } FlSteps;
-#define FL_STEPS(findings) ((FlSteps) { .arena = fl_findings_arena (findings) })
+typedef struct { FlMessage lines[FL_SAY_MAX_STEPS]; gsize n; FlArena *arena; gboolean brief; } FlSteps;    /* brief: takes none */
+#define FL_STEPS(findings) ((FlSteps) { .arena = fl_findings_arena (findings), .brief = fl_findings_brief (findings) })
 /* Adds a line: fl_step (&steps, N_("Half of the weight, {weight}, is {need}."), FL_FACT_QUANTITY ("weight", w), ...). Facts are copied. */
 void fl_steps_add (FlSteps *steps, const char *message, const FlFact *facts, gsize n_facts);
 #define fl_step(steps, message, ...) \

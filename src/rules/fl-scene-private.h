@@ -75,6 +75,19 @@ struct _FlScene
   struct _FlSceneForce *force;            /* n_loads, worked out by the judge (fl-force.h); NULL before */
 };
 
+/* ── another scene: the same tie-downs, another place or weight ── */
+
+/* A copy to be moved (left, fl_scene_place) or made heavier and asked again as it stands (FL_JUDGE_MOVING, without force answers); it
+ * borrows all else from `scene`. Free with g_free. (transfer full) */
+FlScene *fl_scene_variation (const FlScene *scene);
+/* Multiplies the weight of each load of a variation by its factor, heavy or not as that makes it; the loads' records are then `machines`, both
+ * FL_SCENE_MAX_LOADS. */
+void fl_scene_make_heavier (FlScene *variation, FlMachine *machines, const double *factors);
+
+/* How many tie-downs hook to a point of a load or run through it; how many legs hang on an anchor (NULL: none). */
+guint fl_scene_hang_on_point (const FlScene *scene, guint load, const FlTiePoint *point);
+guint fl_scene_hang_on_anchor (const FlScene *scene, const FlAnchor *anchor);
+
 /* The arithmetic of fl-scene-axles.c: fills scene->axles from the places as they are. */
 void fl_scene_weigh (FlScene *scene);
 

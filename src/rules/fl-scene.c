@@ -55,7 +55,7 @@ find_load (FlScene *scene, const FlPlanLoad *choice, GError **error)
     return fail (error, FL_SCENE_ERROR_NO_MEMBER, "position", choice->position, "the machine has no such position; name one of its own");
   load->subject = fl_arena_printf (scene->arena, "load %s", choice->id);
   load->weight = fl_quantity_in (load->machine->weight, data->unit);
-  load->heavy = !load->machine->article && fl_reaches (load->weight, data->heavy_weight);
+  load->heavy = fl_book_heavy (scene->book, load->machine, load->weight);
   load->facing = choice->facing;
   load->rear = fl_quantity_in (choice->rear, FL_UNIT_M);
   load->left = fl_quantity_known (choice->left) ? fl_quantity_in (choice->left, FL_UNIT_M) : 0.0;
@@ -246,9 +246,8 @@ runs_through (const FlSceneTie *tie, const FlTiePoint *point)
   return FALSE;
 }
 
-/* How many hook to the point or run through it. */
-static guint
-hang_on_point (const FlScene *scene, guint load, const FlTiePoint *point)
+guint
+fl_scene_hang_on_point (const FlScene *scene, guint load, const FlTiePoint *point)
 {
   guint n = 0;
 
@@ -257,12 +256,12 @@ hang_on_point (const FlScene *scene, guint load, const FlTiePoint *point)
   return n;
 }
 
-static guint
-hang_on_anchor (const FlScene *scene, const FlAnchor *anchor)
+guint
+fl_scene_hang_on_anchor (const FlScene *scene, const FlAnchor *anchor)
 {
   guint n = 0;
 
-  for (guint i = 0; i < scene->n_ties; i++)
+  for (guint i = 0; i < scene->n_ties && anchor != NULL; i++)
     n += (scene->ties[i].anchors[0] == anchor) + (scene->ties[i].anchors[1] == anchor);
   return n;
 }
@@ -271,7 +270,7 @@ hang_on_anchor (const FlScene *scene, const FlAnchor *anchor)
 static void
 share_ratings (FlScene *scene, FlSceneTie *tie)
 {
-  guint n = tie->point != NULL && !tie->point->rated_each ? hang_on_point (scene, tie->load, tie->point) : 1;
+  guint n = tie->point != NULL && !tie->point->rated_each ? fl_scene_hang_on_point (scene, tie->load, tie->point) : 1;
   gboolean shared = n > 1;
 
   if (n > 1)
@@ -283,11 +282,11 @@ share_ratings (FlScene *scene, FlSceneTie *tie)
   for (gsize i = 0; i < tie->n_through; i++)
     if (tie->through_points[i] != NULL && !tie->through_points[i]->rated_each)
       {
-        tie->parts.through_hang[i] = hang_on_point (scene, tie->load, tie->through_points[i]);
+        tie->parts.through_hang[i] = fl_scene_hang_on_point (scene, tie->load, tie->through_points[i]);
         shared = shared || tie->parts.through_hang[i] > 1;
       }
   for (guint i = 0; i < 2; i++)
-    if (tie->anchors[i] != NULL && (n = hang_on_anchor (scene, tie->anchors[i])) > 1)
+    if (tie->anchors[i] != NULL && (n = fl_scene_hang_on_anchor (scene, tie->anchors[i])) > 1)
       {
         tie->anchors_shared[i] = *tie->anchors[i];
         tie->anchors_shared[i].rated = part_of (tie->anchors[i]->rated, n);
@@ -377,6 +376,32 @@ fl_scene_place (FlScene *scene, guint load, FlFacing facing, double rear)
     if (scene->ties[i].load == load)
       lay (scene, &scene->ties[i]);
   fl_scene_weigh (scene);
+}
+
+FlScene *
+fl_scene_variation (const FlScene *scene)
+{
+  FlScene *copy = g_memdup2 (scene, sizeof *scene);
+
+  copy->depth = FL_JUDGE_MOVING;
+  copy->force = NULL;
+  return copy;
+}
+
+void
+fl_scene_make_heavier (FlScene *variation, FlMachine *machines, const double *factors)
+{
+  for (guint i = 0; i < variation->n_loads; i++)
+    {
+      FlSceneLoad *load = &variation->loads[i];
+
+      machines[i] = *load->machine;
+      machines[i].weight.value *= factors[i];
+      load->machine = &machines[i];
+      load->weight *= factors[i];
+      load->heavy = fl_book_heavy (variation->book, load->machine, load->weight);
+    }
+  fl_scene_weigh (variation);
 }
 
 /* A place in metres as the plan says it: in the plan's own words where it is the plan's own place, else in the house's unit without

@@ -12,3 +12,13 @@ fl_movement_direction (FlMovement movement)
 
   return (guint) movement < FL_N_MOVEMENTS ? directions[movement] : (FlVec) { 0.0, 0.0, 0.0 };
 }
+
+FlMovement
+fl_movement_of (FlVec direction)
+{
+  FlMovement way = 0;
+
+  while (way < FL_N_MOVEMENTS && !(fl_vec_dot (fl_movement_direction (way), direction) > 0.5))
+    way++;
+  return way;
+}

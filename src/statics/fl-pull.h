@@ -30,6 +30,9 @@ typedef enum { FL_MOVES_FORWARD, FL_MOVES_REARWARD, FL_MOVES_LEFT, FL_MOVES_RIGH
 /* Its unit vector in the trailer frame; the zero vector for a number that is none of them. */
 FlVec fl_movement_direction (FlMovement movement);
 
+/* The movement that a direction is nearest to by more than half; FL_N_MOVEMENTS where none is. */
+FlMovement fl_movement_of (FlVec direction);
+
 G_END_DECLS
 
 #endif
