@@ -159,19 +159,13 @@ coupling_off (const FlAssessment *assessment, const FlBook *book)
 {
   const FlAssessmentParts *parts = fl_assessment_parts (assessment);
   const FlTrailer *trailer = fl_assessment_trailer (assessment);
-  const FlBookData *data = fl_book_data (book);
 
   for (gsize i = 0; i < parts->n_axles && trailer != NULL; i++)
     if (strcmp (parts->axles[i].axle, "coupling") == 0)
       {
-        double lo = trailer->coupling.share_lo, hi = trailer->coupling.share_hi;
+        double lo, hi;
 
-        for (gsize k = 0; k < data->n_bands && isnan (lo); k++)
-          if (g_strcmp0 (data->bands[k].kind, trailer->coupling.kind) == 0)
-            {
-              lo = data->bands[k].lo;
-              hi = data->bands[k].hi;
-            }
+        fl_book_band (book, trailer, &lo, &hi);
         return fl_score_coupling (fl_quantity_in (parts->axles[i].load, FL_UNIT_LB), parts->axles[i].share_pct / 100.0, lo / 100.0, hi / 100.0);
       }
   return 0;

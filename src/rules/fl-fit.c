@@ -187,6 +187,21 @@ fl_book_share (const FlBook *book, gboolean over, char side_a, char side_b)
   return crosses ? data->share_other_side : data->share_same_side;
 }
 
+void
+fl_book_band (const FlBook *book, const FlTrailer *trailer, double *lo, double *hi)
+{
+  const FlBookData *data = fl_book_data (book);
+
+  *lo = trailer->coupling.share_lo;
+  *hi = trailer->coupling.share_hi;
+  for (gsize i = 0; i < data->n_bands && isnan (*lo); i++)
+    if (g_strcmp0 (data->bands[i].kind, trailer->coupling.kind) == 0)
+      {
+        *lo = data->bands[i].lo;
+        *hi = data->bands[i].hi;
+      }
+}
+
 gboolean
 fl_book_heavy (const FlBook *book, const FlMachine *machine, double weight)
 {

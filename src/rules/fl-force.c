@@ -10,8 +10,9 @@
 
 /* ── friction ── */
 
-double
-fl_force_friction (const FlScene *scene, guint load, FlRunningGear gear, const char *state)
+/* Of a running gear under a load, in a state of the deck. */
+static double
+friction_of (const FlScene *scene, guint load, FlRunningGear gear, const char *state)
 {
   const FlSceneLoad *l = &scene->loads[load];
   const FlPlanLoad *choice = &scene->choices->loads[load];
@@ -44,7 +45,7 @@ static double
 friction_along (const FlScene *scene, guint load, const FlContactPatch *patch, const char *state)
 {
   FlRunningGear gear = gear_of (scene->loads[load].machine, patch);
-  double mu = fl_force_friction (scene, load, gear, state);
+  double mu = friction_of (scene, load, gear, state);
 
   return may_roll (scene, load, patch, gear) ? fmin (mu, fl_book_data (scene->book)->friction_rolling) : mu;
 }
@@ -58,9 +59,9 @@ fl_force_least_friction (const FlScene *scene, guint load, const char *state, gb
 
   for (gsize i = 0; i < machine->n_contacts; i++)
     least = fmin (least, lengthwise ? friction_along (scene, load, &machine->contacts[i], state)
-                                    : fl_force_friction (scene, load, gear_of (machine, &machine->contacts[i]), state));
+                                    : friction_of (scene, load, gear_of (machine, &machine->contacts[i]), state));
   if (machine->n_contacts == 0 && machine->running_gear != FL_GEAR_UNKNOWN)
-    least = lengthwise ? friction_along (scene, load, &whole, state) : fl_force_friction (scene, load, machine->running_gear, state);
+    least = lengthwise ? friction_along (scene, load, &whole, state) : friction_of (scene, load, machine->running_gear, state);
   return isfinite (least) ? least : NAN;
 }
 
@@ -82,7 +83,7 @@ add_patch (FlForceBody *out, const FlScene *scene, guint load, const FlContactPa
   FlRect r = fl_contact_rect (l->stand.pose, fl_quantity_in (patch->x, FL_UNIT_M), fl_quantity_in (patch->y, FL_UNIT_M),
                               fl_quantity_in (patch->length, FL_UNIT_M), fl_quantity_in (patch->width, FL_UNIT_M));
   FlBookContact stiff = fl_book_contact (scene->book, fl_running_gear_id (gear));
-  double mu = state != NULL ? fl_force_friction (scene, load, gear, state) : 0.0;
+  double mu = state != NULL ? friction_of (scene, load, gear, state) : 0.0;
   double along = state != NULL ? friction_along (scene, load, patch, state) : 0.0;
   FlContact c = { { (r.x_min + r.x_max) / 2, (r.y_min + r.y_max) / 2, l->stand.pose.z }, along, mu, stiff.up, stiff.sideways };
   gboolean track = gear == FL_RUBBER_TRACKS || gear == FL_STEEL_TRACKS;
@@ -129,6 +130,14 @@ newtons (const FlScene *scene, double weight)
   const FlBookData *data = fl_book_data (scene->book);
 
   return fl_quantity_in ((FlQuantity) { weight, data->unit }, FL_UNIT_KG) * data->g;
+}
+
+FlQuantity
+fl_force_as_weight (const FlScene *scene, double force)
+{
+  const FlBookData *data = fl_book_data (scene->book);
+
+  return (FlQuantity) { fl_quantity_in (FL_KG (force / data->g), data->unit), data->unit };
 }
 
 static void

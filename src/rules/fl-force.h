@@ -77,8 +77,9 @@ gboolean fl_force_clear (const FlForceAnswer *answer, double demand);
 /* What the assessment keeps of them: parts->forces and parts->tensions, in the arena. */
 void fl_judge_freeze_forces (const FlScene *scene, FlAssessmentParts *parts, FlArena *arena);
 
-/* The scene's friction for a running gear under a load, in a state of the deck. */
-double fl_force_friction (const FlScene *scene, guint load, FlRunningGear gear, const char *state);
+/* A force (N) as the weight that has it, in the book's unit. */
+FlQuantity fl_force_as_weight (const FlScene *scene, double force);
+
 /* The least over its contacts, across the trailer or lengthwise (where a wheel or drum neither braked nor chocked rolls); NaN where nobody
  * entered what it runs on. */
 double fl_force_least_friction (const FlScene *scene, guint load, const char *state, gboolean lengthwise);

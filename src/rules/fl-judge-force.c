@@ -65,7 +65,7 @@ keep_tensions (Kept *kept, const Case *c, const FlForceAnswer *answer)
       kept->tensions[kept->n_tensions++] = (FlTensionResult) {
         .load = c->load, .case_id = data->cases[c->k].id, .level = level_ids[c->level], .friction = c->state,
         .no = scene->ties[i].choice->no, .use = answer->tie_use[i],
-        .tension = { fl_quantity_in (FL_KG (answer->tension[i] / data->g), data->unit), data->unit } };
+        .tension = fl_force_as_weight (scene, answer->tension[i]) };
 }
 
 static void
@@ -76,7 +76,7 @@ keep_sharing (Kept *kept, const Case *c, const FlForceAnswer *answer)
   if (answer->settled)
     {
       result.capacity = FL_GEES (isfinite (answer->holds) ? answer->holds : answer->upto);
-      result.moved = FL_IN (answer->moved / FL_M_PER_IN);
+      result.moved = fl_inches (answer->moved);
       result.turned = (FlQuantity) { answer->turned * 180.0 / G_PI, FL_UNIT_DEG };
       keep_tensions (kept, c, answer);
     }

@@ -6,7 +6,7 @@
 
 #include "fl-contact.h"
 #include "fl-force.h"
-#include "fl-say.h"
+#include "fl-vehicle.h"
 
 static const FlRequirement requirements[] = {
   { "move", fl_check_move, TRUE },
@@ -225,25 +225,13 @@ freeze_place (const FlSceneLoad *load, FlLoadResult *out, FlArena *arena)
 static void
 freeze_sum (const FlScene *scene, guint i, FlLoadResult *out, FlArena *arena)
 {
+  FlAggregate a = fl_scene_aggregate (scene, i);
   FlUnit unit = fl_book_data (scene->book)->unit;
-  double have = 0.0, least = INFINITY;
 
-  for (guint k = 0; k < scene->n_ties; k++)
-    {
-      const FlSceneTie *tie = &scene->ties[k];
-
-      if (tie->load != i || !fl_scene_own (tie))
-        continue;
-      out->own_tie_downs++;
-      have += fl_tie_counts (tie);
-      if (tie->assembly.wll < least)
-        {
-          least = tie->assembly.wll;
-          out->weakest = fl_assembly_limit_text (&tie->assembly, arena);
-        }
-    }
-  out->have = (FlQuantity) { have, unit };
-  out->need = if_known (fl_book_data (scene->book)->aggregate_share * scene->loads[i].weight, unit);
+  out->own_tie_downs = a.n;
+  out->weakest = a.weakest != NULL ? fl_assembly_limit_text (a.weakest, arena) : NULL;
+  out->have = (FlQuantity) { a.have, unit };
+  out->need = if_known (a.need, unit);
 }
 
 static const FlLoadResult *
@@ -295,11 +283,10 @@ static void
 add_coupling (const FlScene *scene, Axles *a)
 {
   const FlSceneAxles *w = &scene->axles;
-  FlQuantity own = scene->trailer->coupling.rated_vertical, truck = scene->truck != NULL ? scene->truck->coupling.rated_vertical : own;
-  gboolean truck_less = fl_quantity_known (truck)
-                        && !(fl_quantity_in (own, FL_UNIT_LB) <= fl_quantity_in (truck, FL_UNIT_LB));
+  FlQuantity own = scene->trailer->coupling.rated_vertical;
+  FlQuantity rated = scene->truck != NULL ? fl_lesser_rating (own, scene->truck->coupling.rated_vertical) : own;
 
-  a->out[a->n++] = (FlAxleResult) { "coupling", if_known (w->coupling, fl_book_data (scene->book)->unit), truck_less ? truck : own,
+  a->out[a->n++] = (FlAxleResult) { "coupling", if_known (w->coupling, fl_book_data (scene->book)->unit), rated,
                                     100.0 * w->coupling / w->trailer_gross, fl_quantity_in (scene->trailer->coupling.x, FL_UNIT_M) };
 }
 

@@ -24,6 +24,12 @@ fl_legal_formula (const FlBookData *book, guint n, double steps, double *exact)
   return fl_legal_nearest (w, b->round);
 }
 
+gboolean
+fl_legal_is_near (FlLegalKind kind)
+{
+  return kind == FL_LEGAL_SINGLE || kind == FL_LEGAL_TANDEM;
+}
+
 static double
 spread_of (const double *x, guint n)
 {

@@ -12,6 +12,9 @@ G_BEGIN_DECLS
  * first row; BRIDGE: the formula; PAIR: two tandems far enough apart, which have twice a tandem's where the formula would give less. */
 typedef enum { FL_LEGAL_SINGLE, FL_LEGAL_TANDEM, FL_LEGAL_BETWEEN, FL_LEGAL_BRIDGE, FL_LEGAL_PAIR } FlLegalKind;
 
+/* TRUE for what the limits of single axles and tandems cover; the rest is the bridge formula's. */
+gboolean fl_legal_is_near (FlLegalKind kind);
+
 /* spread: from the first to the last axle, inches; steps: that in whole steps of the book (feet); exact: what the formula gives before it is
  * rounded, NaN where the formula plays no part; limit: book's unit. */
 typedef struct { FlLegalKind kind; double spread, steps, exact, limit; } FlLegalLimit;

@@ -66,7 +66,7 @@ bind_coupling (Bounds *b)
   FlQuantity rated = scene->truck != NULL ? fl_lesser_rating (own, scene->truck->coupling.rated_vertical) : own;
   double gross = b->now->trailer_gross / 100.0, lo, hi;
 
-  fl_scene_band (scene, &lo, &hi);
+  fl_book_band (scene->book, scene->trailer, &lo, &hi);
   bind (b, b->cure == FL_CURE_COUPLING, b->now->coupling, b->moved->coupling, fl_quantity_in (rated, unit), FALSE);
   bind (b, b->cure == FL_CURE_SHARE, b->now->coupling, b->moved->coupling, fl_book_data (scene->book)->coupling_floor_pct * gross, TRUE);
   bind (b, b->cure == FL_CURE_BAND, b->now->coupling, b->moved->coupling, lo * gross, TRUE);
@@ -85,11 +85,10 @@ bind_groups (Bounds *b)
       for (guint k = i; k < b->all->n; k++)
         {
           FlLegalLimit limit = fl_legal_limit (book, &b->all->x[i], k - i + 1);
-          gboolean near = limit.kind == FL_LEGAL_SINGLE || limit.kind == FL_LEGAL_TANDEM;
 
           now += fl_combination_load (b->all, b->now, k);
           moved += fl_combination_load (b->all, b->moved, k);
-          bind (b, b->cure == (near ? FL_CURE_AXLE_LEGAL : FL_CURE_BRIDGE), now, moved, limit.limit, FALSE);
+          bind (b, b->cure == (fl_legal_is_near (limit.kind) ? FL_CURE_AXLE_LEGAL : FL_CURE_BRIDGE), now, moved, limit.limit, FALSE);
         }
     }
 }
@@ -190,13 +189,9 @@ static void
 within_trailer (const FlScene *scene, guint load, double *lo, double *hi)
 {
   const FlBox *box = &scene->loads[load].stand.outline;
-  double rear = 0.0, front = fl_quantity_in (scene->trailer->deck_length, FL_UNIT_M);
+  double rear, front;
 
-  for (gsize i = 0; i < scene->trailer->n_zones; i++)
-    {
-      rear = fmin (rear, fl_quantity_in (scene->trailer->zones[i].x0, FL_UNIT_M));
-      front = fmax (front, fl_quantity_in (scene->trailer->zones[i].x1, FL_UNIT_M));
-    }
+  fl_trailer_reach (scene->trailer, &rear, &front);
   *lo = fmax (*lo, rear - box->max.x);
   *hi = fmin (*hi, front - box->min.x);
 }

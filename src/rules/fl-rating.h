@@ -61,6 +61,8 @@ double fl_binder_run (const FlBook *book, const FlBinder *binder);
 double fl_book_share (const FlBook *book, gboolean over, char side_a, char side_b);
 /* TRUE for what 393.130(a) speaks of: a machine (no article) of the book's threshold or more. weight: book's unit; NaN: FALSE. */
 gboolean fl_book_heavy (const FlBook *book, const FlMachine *machine, double weight);
+/* Percent of a trailer's gross wanted on its coupling: its own band, else the book's for its kind; NaN where neither says. */
+void fl_book_band (const FlBook *book, const FlTrailer *trailer, double *lo, double *hi);
 /* Least number of tie-downs by length and weight, 393.110. Feet and the book's unit. Weight NaN: as if heavy; length NaN: G_MAXINT. */
 gint fl_book_count (const FlBook *book, double length_ft, double weight, gboolean blocked_forward);
 

@@ -182,14 +182,14 @@ check_placement_of (const FlScene *scene, FlFindings *findings, guint i)
       if (x != 0 || y != 0)
         set_down_off (&flips, scene, i, x * along, y * data->off_sideways * FL_M_PER_IN);
   fl_step (&steps, N_("Set down up to {lengthwise} forward or rearward and {sideways} to either side, each requirement is asked again."),
-           FL_FACT_QUANTITY ("lengthwise", FL_IN (along / FL_M_PER_IN)), FL_FACT_QUANTITY ("sideways", FL_IN (data->off_sideways)));
+           FL_FACT_QUANTITY ("lengthwise", fl_inches (along)), FL_FACT_QUANTITY ("sideways", FL_IN (data->off_sideways)));
   n = list_flips (&flips, ALL_LOADS, &names, &steps);   /* off its place it may be in another's way */
   fl_say (scene, findings, &(FlSaying) {
     .rule = "placement", .standing = FL_BY_ADVICE, .verdict = n > 0 ? FL_CAUTION : FL_MET, .subject = scene->loads[i].subject, .load = i + 1,
     .steps = &steps,
     .message = n > 0 ? N_("Set down up to {lengthwise} lengthwise or {sideways} sideways off its place, something would fail at: {subjects}. Mark the place on the deck, and measure before tying down.")
                      : N_("It may be set down {lengthwise} lengthwise and {sideways} sideways off its place."),
-    .facts = { FL_FACT_QUANTITY ("lengthwise", FL_IN (along / FL_M_PER_IN)), FL_FACT_QUANTITY ("sideways", FL_IN (data->off_sideways)),
+    .facts = { FL_FACT_QUANTITY ("lengthwise", fl_inches (along)), FL_FACT_QUANTITY ("sideways", FL_IN (data->off_sideways)),
                FL_FACT_TEXT ("subjects", fl_names_text (&names)) } });
   flips_clear (&flips);
 }

@@ -11,12 +11,6 @@ in_m (FlQuantity q)
   return fl_quantity_in (q, FL_UNIT_M);
 }
 
-static FlQuantity
-inches (double m)
-{
-  return isfinite (m) ? FL_IN (m / FL_M_PER_IN) : FL_NOT_MEASURED;
-}
-
 /* ── what it stands on ── */
 
 static void
@@ -169,7 +163,7 @@ check_clear_width (const FlScene *scene, FlFindings *findings, guint i)
     return;
   fl_say (scene, findings, &(FlSaying) {
     .rule = "stands_on_deck", .standing = FL_BY_PRACTICE, .verdict = FL_SHORT, .subject = scene->loads[i].subject, .load = i + 1,
-    .need = inches (need), .have = inches (have),
+    .need = fl_inches (need), .have = fl_inches (have),
     .message = N_("It does not fit between the fenders: it is {need} wide on the ground, there are {have}.") });
 }
 
@@ -253,7 +247,7 @@ step_bearings (const FlScene *scene, FlSteps *steps)
   for (guint i = 0; i < scene->n_loads; i++)
     fl_step (steps, N_("{name}: weight {weight}, center of gravity {x} from the deck's rear edge."), FL_FACT_TEXT ("name", scene->loads[i].subject),
              FL_FACT_QUANTITY ("weight", fl_weight (scene, scene->loads[i].weight)),
-             FL_FACT_QUANTITY ("x", inches (fl_scene_acts_at (&scene->loads[i]))));
+             FL_FACT_QUANTITY ("x", fl_inches (fl_scene_acts_at (&scene->loads[i]))));
 }
 
 /* The window of one rated span. Where all the loads together weigh no more than it may carry there is nothing to look for. */
@@ -270,7 +264,7 @@ check_span (const FlScene *scene, FlFindings *findings, const FlSpan *span, cons
     step_bearings (scene, &steps);
   if (b->known)
     fl_step (&steps, N_("The worst {span} of deck, from {from} to {to}, carries {most} of {payload}; rated {may}."),
-             FL_FACT_QUANTITY ("span", span->span), FL_FACT_QUANTITY ("from", inches (from)), FL_FACT_QUANTITY ("to", inches (from + length)),
+             FL_FACT_QUANTITY ("span", span->span), FL_FACT_QUANTITY ("from", fl_inches (from)), FL_FACT_QUANTITY ("to", fl_inches (from + length)),
              FL_FACT_QUANTITY ("most", fl_weight (scene, most)), FL_FACT_QUANTITY ("payload", fl_weight (scene, scene->axles.payload)),
              FL_FACT_QUANTITY ("may", span->capacity));
   else if (within)
@@ -304,12 +298,12 @@ check_short_load (const FlScene *scene, FlFindings *findings, const FlSpan *span
   if (fl_reaches (have, need))
     return;
   fl_step (&steps, N_("{weight} over {length} from its first to its last contact = {need} for each foot; {may} over {span} = {have} for each foot."),
-           FL_FACT_QUANTITY ("weight", fl_weight (scene, load->weight)), FL_FACT_QUANTITY ("length", inches (last - first)),
+           FL_FACT_QUANTITY ("weight", fl_weight (scene, load->weight)), FL_FACT_QUANTITY ("length", fl_inches (last - first)),
            FL_FACT_QUANTITY ("need", fl_weight (scene, need)), FL_FACT_QUANTITY ("may", span->capacity), FL_FACT_QUANTITY ("span", span->span),
            FL_FACT_QUANTITY ("have", fl_weight (scene, have)));
   fl_say (scene, findings, &(FlSaying) {
     .rule = "concentrated", .standing = FL_BY_ADVICE, .verdict = FL_CAUTION, .subject = load->subject, .load = i + 1,
-    .need = fl_weight (scene, need), .have = fl_weight (scene, have), .steps = &steps, .facts = { FL_FACT_QUANTITY ("length", inches (last - first)) },
+    .need = fl_weight (scene, need), .have = fl_weight (scene, have), .steps = &steps, .facts = { FL_FACT_QUANTITY ("length", fl_inches (last - first)) },
     .message = N_("It stands on {length} only: {need} for each foot, where the rating comes to {have}. Ask the trailer's maker, or spread it on timber.") });
 }
 

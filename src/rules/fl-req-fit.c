@@ -47,10 +47,10 @@ step_run (FlSteps *steps, const FlSceneTie *tie)
     return;
   along = fl_vec_sub (tie->lay.path[end == 1 ? 0 : 1], tie->lay.path[end]);
   fl_step (steps, N_("Tie-down {no}: from its point {along} along, {across} across, {down} down: deck angle {deck} (arc sine of down over length), plan angle {plan}; whole run {run}."),
-           FL_FACT_QUANTITY ("no", FL_COUNT (tie->choice->no)), FL_FACT_QUANTITY ("along", FL_IN (fabs (along.x) / FL_M_PER_IN)),
-           FL_FACT_QUANTITY ("across", FL_IN (fabs (along.y) / FL_M_PER_IN)), FL_FACT_QUANTITY ("down", FL_IN (-along.z / FL_M_PER_IN)),
+           FL_FACT_QUANTITY ("no", FL_COUNT (tie->choice->no)), FL_FACT_QUANTITY ("along", fl_inches (fabs (along.x))),
+           FL_FACT_QUANTITY ("across", fl_inches (fabs (along.y))), FL_FACT_QUANTITY ("down", fl_inches (-along.z)),
            FL_FACT_QUANTITY ("deck", FL_DEG (tie->lay.deck)), FL_FACT_QUANTITY ("plan", FL_DEG (tie->lay.plan)),
-           FL_FACT_QUANTITY ("run", FL_IN (tie->lay.run / FL_M_PER_IN)));
+           FL_FACT_QUANTITY ("run", fl_inches (tie->lay.run)));
 }
 
 /* Its lengths and its run, for whoever wants to check them. */
@@ -273,7 +273,7 @@ fl_check_chains_apart (const FlScene *scene, FlFindings *findings)
         if (fl_reaches (have, need))
           continue;
         say_tie (scene, findings, i, "chains_apart", FL_BY_PRACTICE, FL_CAUTION, N_("It comes within {have} of {name}: keep them apart."),
-                 FL_IN (fl_book_data (scene->book)->apart), FL_IN (have / FL_M_PER_IN), scene->ties[k].subject);
+                 FL_IN (fl_book_data (scene->book)->apart), fl_inches (have), scene->ties[k].subject);
       }
 }
 
@@ -343,7 +343,7 @@ fl_check_points (const FlScene *scene, FlFindings *findings)
         say_tie (scene, findings, i, "point_choice", FL_BY_PRACTICE, FL_CAUTION,
                  axle ? N_("It is tied to an axle: no brake hose or line may be near the chain.")
                       : N_("Its point ({name}) is not one that the maker provides for tying down."),
-                 FL_NOT_MEASURED, FL_NOT_MEASURED, tie->point->name != NULL ? tie->point->name : tie->point->id);
+                 FL_NOT_MEASURED, FL_NOT_MEASURED, fl_name_or_id (tie->point->name, tie->point->id));
       if (tie->point != NULL && tie->point->caution != NULL)
         say_tie (scene, findings, i, "point_choice", FL_BY_PRACTICE, FL_NOTE, N_("At this point: {name}"), FL_NOT_MEASURED, FL_NOT_MEASURED,
                  tie->point->caution);

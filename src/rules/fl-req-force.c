@@ -40,14 +40,6 @@ state_word (const FlSceneForce *force)
 
 /* ── the arithmetic ── */
 
-static FlQuantity
-as_weight (const FlScene *scene, double newtons)
-{
-  const FlBookData *data = fl_book_data (scene->book);
-
-  return (FlQuantity) { fl_quantity_in (FL_KG (newtons / data->g), data->unit), data->unit };
-}
-
 /* A number without a unit, as one types it into a pocket calculator. */
 static const char *
 bare_number (FlArena *arena, double value)
@@ -109,10 +101,10 @@ step_sharing (const FlScene *scene, FlSteps *steps, guint load, const FlForceAns
     if (scene->ties[i].load == load && answer->tie_use[i] > 0.0005)
       fl_step (steps, N_("Shared as they stretch, at {demand}: tie-down {no} carries {tension}, {use} of its limit."),
                FL_FACT_QUANTITY ("demand", FL_GEES (demand)), FL_FACT_QUANTITY ("no", FL_COUNT (scene->ties[i].choice->no)),
-               FL_FACT_QUANTITY ("tension", as_weight (scene, answer->tension[i])), FL_FACT_QUANTITY ("use", FL_PCT (100.0 * answer->tie_use[i])));
+               FL_FACT_QUANTITY ("tension", fl_force_as_weight (scene, answer->tension[i])), FL_FACT_QUANTITY ("use", FL_PCT (100.0 * answer->tie_use[i])));
   if (answer->sharing_done && answer->settled)
     fl_step (steps, N_("The load moves {moved} meanwhile; binders tight but no pretension counted."),
-             FL_FACT_QUANTITY ("moved", FL_IN (answer->moved / FL_M_PER_IN)));
+             FL_FACT_QUANTITY ("moved", fl_inches (answer->moved)));
 }
 
 static FlSteps

@@ -158,12 +158,6 @@ count_for (const FlScene *scene, guint load, const FlImplement *implement)
 }
 
 static const char *
-name_of (const char *name, const char *id)
-{
-  return name != NULL ? name : id;
-}
-
-static const char *
 implement_message (gboolean heavy, gboolean locked, gint need, gint have)
 {
   if (locked && have < need)
@@ -193,7 +187,7 @@ check_implement (const FlScene *scene, FlFindings *findings, guint i, const FlIm
 {
   const FlSceneLoad *load = &scene->loads[i];
   gint have = (gint) count_for (scene, i, implement), need = implement->min_tie_downs;
-  const char *name = name_of (implement->name, implement->id);
+  const char *name = fl_name_or_id (implement->name, implement->id);
   const FlLock *lock = fl_implement_lock (load->machine, implement);
   gboolean locked = fl_house_lock_suffices (scene->book, load->machine, implement);
 
@@ -201,7 +195,7 @@ check_implement (const FlScene *scene, FlFindings *findings, guint i, const FlIm
     .rule = "implements", .standing = fl_heavy_standing (load), .verdict = verdict_of_implement (load, need, have, locked),
     .subject = load->subject, .load = i + 1, .need = FL_COUNT (need), .have = FL_COUNT (have),
     .message = implement_message (load->heavy, locked, need, have),
-    .facts = { FL_FACT_TEXT ("implement", name), FL_FACT_TEXT ("lock", lock != NULL ? name_of (lock->name, lock->id) : "-") } });
+    .facts = { FL_FACT_TEXT ("implement", name), FL_FACT_TEXT ("lock", lock != NULL ? fl_name_or_id (lock->name, lock->id) : "-") } });
   if (!implement->can_lower)
     fl_say (scene, findings, &(FlSaying) {
       .rule = "implements", .standing = FL_BY_PRACTICE, .verdict = FL_CAUTION, .subject = load->subject, .load = i + 1,
@@ -288,12 +282,12 @@ check_articulation_of (const FlScene *scene, FlFindings *findings, guint i)
     fl_say (scene, findings, &(FlSaying) {
       .rule = "articulation", .standing = fl_heavy_standing (load), .verdict = FL_MET, .subject = load->subject, .load = i + 1,
       .message = N_("Engage the {lock} before moving: pin and keeper in place."),
-      .facts = { FL_FACT_TEXT ("lock", name_of (lock->name, lock->id)) } });
+      .facts = { FL_FACT_TEXT ("lock", fl_name_or_id (lock->name, lock->id)) } });
   else if (usable && lock->fitted == FL_NOT_LOOKED)
     fl_say (scene, findings, &(FlSaying) {
       .rule = "articulation", .standing = fl_heavy_standing (load), .verdict = FL_UNKNOWN, .subject = load->subject, .load = i + 1,
       .message = N_("Nobody recorded whether the {lock} is there and usable: look, and enter it (fitted)."),
-      .facts = { FL_FACT_TEXT ("lock", name_of (lock->name, lock->id)) } });
+      .facts = { FL_FACT_TEXT ("lock", fl_name_or_id (lock->name, lock->id)) } });
   else
     check_free_joint (scene, findings, i);
 }
@@ -315,7 +309,7 @@ check_lock (const FlScene *scene, FlFindings *findings, guint i, const FlLock *l
     .message = ready ? N_("Engage the {lock} before moving.")
                : missing ? N_("The {lock} is missing or not fitted: a competent person must see that this part cannot move.")
                          : N_("Nobody recorded whether the {lock} is there and usable: look before loading."),
-    .facts = { FL_FACT_TEXT ("lock", name_of (lock->name, lock->id)) } });
+    .facts = { FL_FACT_TEXT ("lock", fl_name_or_id (lock->name, lock->id)) } });
 }
 
 void

@@ -303,8 +303,8 @@ note_lock (const FlScene *scene, FlFindings *findings, guint i, const FlImplemen
   if (!fl_house_lock_suffices (scene->book, machine, implement))
     return;
   saying.message = N_("The house takes the {lock} for a tie-down on the {implement}. The rule asks that it be secured to the vehicle: an officer may ask for a chain.");
-  saying.facts[0] = FL_FACT_TEXT ("lock", lock->name != NULL ? lock->name : lock->id);
-  saying.facts[1] = FL_FACT_TEXT ("implement", implement->name != NULL ? implement->name : implement->id);
+  saying.facts[0] = FL_FACT_TEXT ("lock", fl_name_or_id (lock->name, lock->id));
+  saying.facts[1] = FL_FACT_TEXT ("implement", fl_name_or_id (implement->name, implement->id));
   fl_say (scene, findings, &saying);
 }
 

@@ -95,9 +95,9 @@ check_blade (const FlScene *scene, FlFindings *findings, const FlHouseRule *rule
     return;
   *n += 1;
   fl_step (&steps, N_("{implement}: width {width} (its machine {whole}), {over} allowed anywhere; its place is {behind} behind the middle of the machine."),
-           FL_FACT_TEXT ("implement", implement->name != NULL ? implement->name : implement->id), FL_FACT_QUANTITY ("width", implement->width),
+           FL_FACT_TEXT ("implement", fl_name_or_id (implement->name, implement->id)), FL_FACT_QUANTITY ("width", implement->width),
            FL_FACT_QUANTITY ("whole", load->machine->width), FL_FACT_QUANTITY ("over", rule->width),
-           FL_FACT_QUANTITY ("behind", isnan (behind) ? FL_NOT_MEASURED : FL_IN (behind / FL_M_PER_IN)));
+           FL_FACT_QUANTITY ("behind", fl_inches (behind)));
   fl_say (scene, findings, &(FlSaying) {
     .rule = fl_house_rule_name (rule->rule), .standing = FL_BY_HOUSE, .subject = load->subject, .load = i + 1,
     .verdict = rear ? FL_MET : isnan (behind) || is == MAY_BE_WIDE ? FL_UNKNOWN : FL_SHORT, .need = rule->width, .have = implement->width, .steps = &steps,
@@ -106,7 +106,7 @@ check_blade (const FlScene *scene, FlFindings *findings, const FlHouseRule *rule
                : is == MAY_BE_WIDE ? N_("The house wants a {implement} wider than {need} at the rear, and nobody measured its width: enter it, or turn the machine round.")
                : behind > 0.0 ? N_("The house wants a {implement} wider than {need} at the rear of the trailer; {other} stands behind it.")
                               : N_("The house wants a {implement} wider than {need} at the rear of the trailer: turn the machine round."),
-    .facts = { FL_FACT_TEXT ("implement", implement->name != NULL ? implement->name : implement->id),
+    .facts = { FL_FACT_TEXT ("implement", fl_name_or_id (implement->name, implement->id)),
                FL_FACT_TEXT ("other", other != NULL ? other->subject : "-") } });
 }
 
@@ -135,10 +135,10 @@ check_height (const FlScene *scene, FlFindings *findings, const FlHouseRule *rul
 
   fl_step (&steps, fl_quantity_known (given) ? N_("Limit of the move {limit} less the house's {margin}: {allowed}.")
                                              : N_("No limit was given for the move; from {limit} on a permit is needed: less the house's {margin}, {allowed}."),
-           FL_FACT_QUANTITY ("limit", limit), FL_FACT_QUANTITY ("margin", rule->length), FL_FACT_QUANTITY ("allowed", FL_IN (allowed / FL_M_PER_IN)));
+           FL_FACT_QUANTITY ("limit", limit), FL_FACT_QUANTITY ("margin", rule->length), FL_FACT_QUANTITY ("allowed", fl_inches (allowed)));
   fl_say (scene, findings, &(FlSaying) {
     .rule = fl_house_rule_name (rule->rule), .standing = FL_BY_HOUSE, .verdict = verdict, .subject = "loaded height",
-    .need = isnan (height) ? FL_NOT_MEASURED : FL_IN (height / FL_M_PER_IN), .have = FL_IN (allowed / FL_M_PER_IN), .steps = &steps,
+    .need = fl_inches (height), .have = fl_inches (allowed), .steps = &steps,
     .message = verdict == FL_MET ? N_("{need} high, {have} are allowed with the {margin} that the house keeps below the limit.")
                : verdict == FL_SHORT ? N_("{need} high, over the {have} that are left with the {margin} that the house keeps below the limit.")
                                      : N_("The house keeps {margin} below the height limit; the loaded height is not known."),

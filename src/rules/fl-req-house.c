@@ -101,12 +101,6 @@ ask_binder (const FlScene *scene G_GNUC_UNUSED, const FlHouseRule *rule G_GNUC_U
 
 /* ── rub rail, angles, length ── */
 
-static FlQuantity
-inches (double m)
-{
-  return isnan (m) ? FL_NOT_MEASURED : FL_IN (m / FL_M_PER_IN);
-}
-
 static void
 step_rail (const FlScene *scene, const FlSceneTie *tie, FlSteps *steps)
 {
@@ -115,8 +109,8 @@ step_rail (const FlScene *scene, const FlSceneTie *tie, FlSteps *steps)
       fl_step (steps, N_("Tie-down {no}: anchor {id} ({fitting}) is {out} off the centerline, the edge of the deck {edge}."),
                FL_FACT_QUANTITY ("no", count_no (tie)), FL_FACT_TEXT ("id", tie->anchors[i]->id),
                FL_FACT_TEXT ("fitting", tie->anchors[i]->fitting != NULL ? tie->anchors[i]->fitting : "-"),
-               FL_FACT_QUANTITY ("out", inches (fabs (fl_anchor_place (tie->anchors[i]).y))),
-               FL_FACT_QUANTITY ("edge", inches (scene->ground.half_width)));
+               FL_FACT_QUANTITY ("out", fl_inches (fabs (fl_anchor_place (tie->anchors[i]).y))),
+               FL_FACT_QUANTITY ("edge", fl_inches (scene->ground.half_width)));
 }
 
 static FlVerdict

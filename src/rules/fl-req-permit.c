@@ -5,22 +5,10 @@
 
 #include "fl-vehicle.h"
 
-static FlQuantity
-inches (double m)
-{
-  return isfinite (m) ? FL_IN (m / FL_M_PER_IN) : FL_NOT_MEASURED;
-}
-
 /* ── axle groups ── */
 
 typedef struct { guint first, n; FlLegalLimit limit; double load; const char *name; } Group;
 typedef struct { const FlScene *scene; FlFindings *findings; FlCombination all; Group worst; guint n, over; FlSteps steps; } Groups;
-
-static gboolean
-is_near (FlLegalKind kind)
-{
-  return kind == FL_LEGAL_SINGLE || kind == FL_LEGAL_TANDEM;
-}
 
 /* "axles 3-5" of the whole combination; of a trailer alone "trailer axles 1-2". */
 static const char *
@@ -80,7 +68,7 @@ gather (Groups *g, gboolean near)
       {
         Group group = group_at (g, first, n);
 
-        if (is_near (group.limit.kind) == near)
+        if (fl_legal_is_near (group.limit.kind) == near)
           take_group (g, &group);
       }
 }
@@ -227,14 +215,10 @@ static void
 stand_out (const FlScene *scene, const FlSceneLoad *load, Overhang *o)
 {
   const FlTrailer *trailer = scene->trailer;
-  double rear = 0.0, front = fl_quantity_in (trailer->deck_length, FL_UNIT_M), axle = INFINITY, half = scene->ground.half_width;
+  double rear, front, axle = INFINITY, half = scene->ground.half_width;
   FlSides sides = fl_load_sides (load);
 
-  for (gsize i = 0; i < trailer->n_zones; i++)
-    {
-      rear = fmin (rear, fl_quantity_in (trailer->zones[i].x0, FL_UNIT_M));
-      front = fmax (front, fl_quantity_in (trailer->zones[i].x1, FL_UNIT_M));
-    }
+  fl_trailer_reach (trailer, &rear, &front);
   for (gsize i = 0; i < trailer->n_axles; i++)
     axle = fmin (axle, fl_quantity_in (trailer->axles[i].x, FL_UNIT_M));
   o->rear = fmax (o->rear, rear - load->stand.outline.min.x);
@@ -248,8 +232,8 @@ static void
 step_overhang (FlSteps *steps, const Overhang *o, const FlBookData *data)
 {
   fl_step (steps, N_("Beyond the rear of the deck {rear}, beyond its front {front}, beyond its side {side}; behind the last axle {axle} (under 0: within)."),
-           FL_FACT_QUANTITY ("rear", inches (o->rear)), FL_FACT_QUANTITY ("front", inches (o->front)), FL_FACT_QUANTITY ("side", inches (o->side)),
-           FL_FACT_QUANTITY ("axle", inches (o->axle)));
+           FL_FACT_QUANTITY ("rear", fl_inches (o->rear)), FL_FACT_QUANTITY ("front", fl_inches (o->front)), FL_FACT_QUANTITY ("side", fl_inches (o->side)),
+           FL_FACT_QUANTITY ("axle", fl_inches (o->axle)));
   fl_step (steps, N_("Flags from more than {flag_rear} behind and more than {flag_side} beside."), FL_FACT_QUANTITY ("flag_rear", FL_IN (data->flag_rear)),
            FL_FACT_QUANTITY ("flag_side", FL_IN (data->flag_side)));
 }
@@ -279,9 +263,9 @@ check_overhang (const FlScene *scene, FlFindings *findings)
   step_overhang (&steps, &o, data);
   fl_say (scene, findings, &(FlSaying) {
     .rule = "size_overhang", .standing = FL_BY_LAW, .verdict = flags ? FL_CAUTION : out ? FL_NOTE : FL_MET, .subject = "overhang",
-    .need = inches (o.rear), .have = FL_IN (data->flag_rear), .steps = &steps,
-    .facts = { FL_FACT_QUANTITY ("rear", inches (fmax (0.0, o.rear))), FL_FACT_QUANTITY ("front", inches (fmax (0.0, o.front))),
-               FL_FACT_QUANTITY ("side", inches (fmax (0.0, o.side))) },
+    .need = fl_inches (o.rear), .have = FL_IN (data->flag_rear), .steps = &steps,
+    .facts = { FL_FACT_QUANTITY ("rear", fl_inches (fmax (0.0, o.rear))), FL_FACT_QUANTITY ("front", fl_inches (fmax (0.0, o.front))),
+               FL_FACT_QUANTITY ("side", fl_inches (fmax (0.0, o.side))) },
     .message = flags ? N_("It stands out {rear} behind and {side} beside the trailer: flags on it, and the state's limits to be looked up.")
                : out ? N_("It stands out {rear} behind the trailer and {front} ahead of its deck: limits are the state's, and it must clear the truck in a turn.")
                      : N_("It does not stand out behind the trailer or ahead of its deck.") });
@@ -307,13 +291,13 @@ check_height (const FlScene *scene, FlFindings *findings, double height)
 
   for (guint i = 0; i < scene->n_loads; i++)
     fl_step (&steps, N_("{name}: deck {deck} + load {height} = {top}."), FL_FACT_TEXT ("name", scene->loads[i].subject),
-             FL_FACT_QUANTITY ("deck", inches (scene->ground.deck_height)), FL_FACT_QUANTITY ("height", inches (fl_load_height (&scene->loads[i]))),
-             FL_FACT_QUANTITY ("top", inches (scene->ground.deck_height + fl_load_height (&scene->loads[i]))));
+             FL_FACT_QUANTITY ("deck", fl_inches (scene->ground.deck_height)), FL_FACT_QUANTITY ("height", fl_inches (fl_load_height (&scene->loads[i]))),
+             FL_FACT_QUANTITY ("top", fl_inches (scene->ground.deck_height + fl_load_height (&scene->loads[i]))));
   if (verdict == FL_SHORT && !route)
     verdict = FL_CAUTION;
   fl_say (scene, findings, &(FlSaying) {
     .rule = "size_height", .standing = route ? FL_BY_PRACTICE : FL_BY_LAW, .verdict = verdict, .subject = "loaded height",
-    .need = inches (height), .have = limit, .steps = &steps,
+    .need = fl_inches (height), .have = limit, .steps = &steps,
     .message = isnan (height) ? N_("The loaded height is not known: measure the deck and the load.")
                : verdict == FL_MET ? N_("{need} high, the limit is {have}; measure before leaving.")
                : route ? N_("{need} high, over the limit of {have} set for this move: lower or fold it, or take a lower trailer.")
@@ -329,7 +313,7 @@ step_sides (const FlScene *scene, FlSteps *steps)
       FlSides sides = fl_load_sides (&scene->loads[i]);
 
       fl_step (steps, N_("{name}: {left} to the left of the centerline, {right} to the right."), FL_FACT_TEXT ("name", scene->loads[i].subject),
-               FL_FACT_QUANTITY ("left", inches (sides.left)), FL_FACT_QUANTITY ("right", inches (-sides.right)));
+               FL_FACT_QUANTITY ("left", fl_inches (sides.left)), FL_FACT_QUANTITY ("right", fl_inches (-sides.right)));
     }
 }
 
@@ -343,7 +327,7 @@ check_width (const FlScene *scene, FlFindings *findings, double width)
   step_sides (scene, &steps);
   fl_say (scene, findings, &(FlSaying) {
     .rule = "size_width", .standing = FL_BY_LAW, .verdict = verdict == FL_SHORT ? FL_CAUTION : verdict, .subject = "loaded width",
-    .need = inches (width), .have = limit, .steps = &steps,
+    .need = fl_inches (width), .have = limit, .steps = &steps,
     .message = isnan (width) ? N_("The loaded width is not known: measure the deck and the load.")
                : verdict == FL_MET ? N_("{need} wide, the limit is {have}.") : N_("{need} wide, over {have}: permit needed.") });
 }
@@ -354,10 +338,10 @@ say_length (const FlScene *scene, FlFindings *findings, double length)
 {
   FlSteps steps = FL_STEPS (findings);
 
-  fl_step (&steps, N_("From the foremost to the rearmost of truck, deck, tail and load: {length}."), FL_FACT_QUANTITY ("length", inches (length)));
+  fl_step (&steps, N_("From the foremost to the rearmost of truck, deck, tail and load: {length}."), FL_FACT_QUANTITY ("length", fl_inches (length)));
   fl_say (scene, findings, &(FlSaying) {
     .rule = "size_length", .standing = FL_BY_LAW, .verdict = isnan (length) ? FL_NOTE : FL_MET, .subject = "overall length",
-    .have = inches (length), .steps = &steps,
+    .have = fl_inches (length), .steps = &steps,
     .message = isnan (length) ? N_("The overall length is not known: measure the truck and the trailer.")
                               : N_("{have} long over all; limits of length and overhang are the state's.") });
 }

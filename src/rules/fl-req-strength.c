@@ -184,12 +184,10 @@ fl_check_gear_rating (const FlScene *scene, FlFindings *findings)
 
 /* ── aggregate ── */
 
-typedef struct { double have; guint n; gboolean unknown; double weakest; const FlAssembly *weakest_of; } Aggregate;
-
-static Aggregate
-add_up (const FlScene *scene, guint load)
+FlAggregate
+fl_scene_aggregate (const FlScene *scene, guint load)
 {
-  Aggregate a = { .weakest = INFINITY };
+  FlAggregate a = { .need = fl_book_data (scene->book)->aggregate_share * scene->loads[load].weight };
 
   for (guint i = 0; i < scene->n_ties; i++)
     {
@@ -200,11 +198,8 @@ add_up (const FlScene *scene, guint load)
       a.n++;
       a.have += fl_tie_counts (tie);
       a.unknown = a.unknown || (tie->assembly.flags & FL_ASM_WLL_UNKNOWN) != 0;
-      if (tie->assembly.wll < a.weakest)
-        {
-          a.weakest = tie->assembly.wll;
-          a.weakest_of = &tie->assembly;
-        }
+      if (tie->assembly.wll < (a.weakest != NULL ? a.weakest->wll : INFINITY))
+        a.weakest = &tie->assembly;
     }
   return a;
 }
@@ -274,15 +269,14 @@ static void
 check_aggregate_of (const FlScene *scene, FlFindings *findings, guint i)
 {
   const FlSceneLoad *load = &scene->loads[i];
-  Aggregate a = add_up (scene, i);
-  double need = fl_book_data (scene->book)->aggregate_share * load->weight;
-  FlVerdict verdict = verdict_of_sum (a.have, need, a.unknown);
-  const char *part = a.weakest_of != NULL ? fl_assembly_limit_text (a.weakest_of, fl_findings_arena (findings)) : NULL;
-  FlSteps steps = steps_of_sum (scene, findings, i, a.have, need);
+  FlAggregate a = fl_scene_aggregate (scene, i);
+  FlVerdict verdict = verdict_of_sum (a.have, a.need, a.unknown);
+  const char *part = a.weakest != NULL ? fl_assembly_limit_text (a.weakest, fl_findings_arena (findings)) : NULL;
+  FlSteps steps = steps_of_sum (scene, findings, i, a.have, a.need);
 
   fl_say (scene, findings, &(FlSaying) {
     .rule = "aggregate_wll", .standing = FL_BY_LAW, .verdict = verdict, .subject = load->subject, .load = i + 1,
-    .need = fl_weight (scene, need), .have = fl_weight (scene, a.have), .basis = fl_basis_of (&load->machine->basis, "weight").text,
+    .need = fl_weight (scene, a.need), .have = fl_weight (scene, a.have), .basis = fl_basis_of (&load->machine->basis, "weight").text,
     .steps = &steps,
     .message = verdict == FL_MET ? N_("Weight {weight}, need {need}, have {have}. Own tie-downs: {n}; weakest part: {part}.")
                                  : N_("Weight {weight}, need {need}, have only {have}. Own tie-downs: {n}; weakest part: {part}."),

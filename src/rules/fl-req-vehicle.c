@@ -237,7 +237,7 @@ check_share (const FlScene *scene, FlFindings *findings)
   FlSteps steps = FL_STEPS (findings);
   gboolean under, out;
 
-  fl_scene_band (scene, &lo, &hi);
+  fl_book_band (scene->book, scene->trailer, &lo, &hi);
   if (!isfinite (share))
     return;
   under = !fl_reaches (share, floor);

@@ -76,6 +76,18 @@ fl_weight (const FlScene *scene, double value)
   return isnan (value) ? FL_NOT_MEASURED : (FlQuantity) { value, fl_book_data (scene->book)->unit };
 }
 
+FlQuantity
+fl_inches (double m)
+{
+  return isfinite (m) ? FL_IN (m / FL_M_PER_IN) : FL_NOT_MEASURED;
+}
+
+const char *
+fl_name_or_id (const char *name, const char *id)
+{
+  return name != NULL ? name : id;
+}
+
 double
 fl_tie_counts (const FlSceneTie *tie)
 {

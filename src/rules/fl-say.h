@@ -54,6 +54,11 @@ FlVerdict fl_heavy_short (const FlSceneLoad *load);
 /* A quantity in the book's unit. */
 FlQuantity fl_weight (const FlScene *scene, double value);
 
+/* A length in metres as a quantity; not measured where it is not finite. */
+FlQuantity fl_inches (double m);
+/* As one calls it: its name, else its id. */
+const char *fl_name_or_id (const char *name, const char *id);
+
 /* Component sums of a load's own tie-downs that hold; weights in the book's unit. */
 FlSums fl_scene_sums (const FlScene *scene, guint load);
 /* TRUE if the load stands against something that blocks it forward (front stop, blocking zone); *rated in the book's unit, NaN not known. */
@@ -61,6 +66,11 @@ gboolean fl_scene_blocked (const FlScene *scene, guint load, double *rated);
 
 /* What of the aggregate one tie-down counts, book's unit; 0 for an implement's, for gear out of use and for an unknown limit. */
 double fl_tie_counts (const FlSceneTie *tie);
+
+/* What a load's own tie-downs come to (393.106(d)) and what it needs, book's unit. n: how many there are; unknown: a limit among them is; weakest:
+ * the one with the least limit, NULL where none is known. */
+typedef struct { double need, have; guint n; gboolean unknown; const FlAssembly *weakest; } FlAggregate;
+FlAggregate fl_scene_aggregate (const FlScene *scene, guint load);
 
 /* The requirements, by file. */
 void fl_check_gear_rating (const FlScene *scene, FlFindings *findings);

@@ -173,21 +173,6 @@ fl_steering_axle (const FlAxle *axles, gsize n)
   return foremost;
 }
 
-void
-fl_scene_band (const FlScene *scene, double *lo, double *hi)
-{
-  const FlBookData *data = fl_book_data (scene->book);
-
-  *lo = scene->trailer->coupling.share_lo;
-  *hi = scene->trailer->coupling.share_hi;
-  for (gsize i = 0; i < data->n_bands && isnan (*lo); i++)
-    if (g_strcmp0 (data->bands[i].kind, scene->trailer->coupling.kind) == 0)
-      {
-        *lo = data->bands[i].lo;
-        *hi = data->bands[i].hi;
-      }
-}
-
 FlQuantity
 fl_lesser_rating (FlQuantity a, FlQuantity b)
 {
@@ -221,19 +206,25 @@ bumper (const FlScene *scene)
          - fl_quantity_in (truck->coupling.x, FL_UNIT_M);
 }
 
+void
+fl_trailer_reach (const FlTrailer *trailer, double *rear, double *front)
+{
+  *rear = 0.0;
+  *front = fl_quantity_in (trailer->deck_length, FL_UNIT_M);
+  for (gsize i = 0; i < trailer->n_zones; i++)
+    {
+      *rear = fmin (*rear, fl_quantity_in (trailer->zones[i].x0, FL_UNIT_M));
+      *front = fmax (*front, fl_quantity_in (trailer->zones[i].x1, FL_UNIT_M));
+    }
+}
+
 static Extent
 length_of (const FlScene *scene)
 {
   const FlTrailer *trailer = scene->trailer;
-  Extent e = { -INFINITY, INFINITY };
+  Extent e;
 
-  reach (&e, 0.0);
-  reach (&e, fl_quantity_in (trailer->deck_length, FL_UNIT_M));
-  for (gsize i = 0; i < trailer->n_zones; i++)
-    {
-      reach (&e, fl_quantity_in (trailer->zones[i].x0, FL_UNIT_M));
-      reach (&e, fl_quantity_in (trailer->zones[i].x1, FL_UNIT_M));
-    }
+  fl_trailer_reach (trailer, &e.rear, &e.front);
   for (gsize i = 0; i < trailer->n_axles; i++)
     reach (&e, fl_quantity_in (trailer->axles[i].x, FL_UNIT_M));
   for (guint i = 0; i < scene->n_loads; i++)

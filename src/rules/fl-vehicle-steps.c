@@ -10,12 +10,6 @@ in_m (FlQuantity q)
   return fl_quantity_in (q, FL_UNIT_M);
 }
 
-static FlQuantity
-inches (double m)
-{
-  return FL_IN (m / FL_M_PER_IN);
-}
-
 FlFact
 fl_fact_number (const FlSteps *steps, const char *key, double value)
 {
@@ -103,7 +97,7 @@ step_load (const FlScene *scene, FlSteps *steps, Beam *beam, const char *name, d
   beam->total += weight;
   beam->on_other += weight * arm / (beam->other - beam->x);
   fl_step (steps, arm >= 0.0 ? N_("{name}: {weight} acts {arm} ahead of the {group_word}.") : N_("{name}: {weight} acts {arm} behind the {group_word}."),
-           FL_FACT_TEXT ("name", name), FL_FACT_QUANTITY ("weight", fl_weight (scene, weight)), FL_FACT_QUANTITY ("arm", inches (fabs (arm))),
+           FL_FACT_TEXT ("name", name), FL_FACT_QUANTITY ("weight", fl_weight (scene, weight)), FL_FACT_QUANTITY ("arm", fl_inches (fabs (arm))),
            FL_FACT_TEXT ("group_word", group_word (beam)));
 }
 
@@ -117,7 +111,7 @@ step_moments (const FlScene *scene, FlSteps *steps, gboolean of_truck, Beam *bea
     for (guint i = 0; i < scene->n_loads; i++)
       step_load (scene, steps, beam, scene->loads[i].subject, scene->loads[i].weight, fl_scene_acts_at (&scene->loads[i]));
   fl_step (steps, N_("Moments about the {group_word}: weight x distance / {span} (to the {other_word}), summed: {sum} on the {other_word}."),
-           FL_FACT_TEXT ("group_word", group_word (beam)), FL_FACT_QUANTITY ("span", inches (fabs (beam->other - beam->x))),
+           FL_FACT_TEXT ("group_word", group_word (beam)), FL_FACT_QUANTITY ("span", fl_inches (fabs (beam->other - beam->x))),
            FL_FACT_TEXT ("other_word", other_word (beam)), FL_FACT_QUANTITY ("sum", fl_weight (scene, beam->on_other)));
 }
 

@@ -37,13 +37,13 @@ double fl_combination_load (const FlCombination *combination, const FlSceneAxles
 /* The axle by which a truck or a rollback steers: the one that says so, else the foremost. */
 gsize fl_steering_axle (const FlAxle *axles, gsize n);
 
-/* Percent of the trailer's gross wanted on its coupling: its own band, else the book's for its kind; NaN where neither says. */
-void fl_scene_band (const FlScene *scene, double *lo, double *hi);
-
 /* The lesser of two ratings; unknown ones do not bind. */
 FlQuantity fl_lesser_rating (FlQuantity a, FlQuantity b);
 
 /* ── sizes (fl-scene-axles.c) ── */
+
+/* From where to where the trailer's deck reaches, neck and tail too, m. */
+void fl_trailer_reach (const FlTrailer *trailer, double *rear, double *front);
 
 /* How far a load reaches to the left and to the right (under 0) of the trailer's centerline: the machine, what is drawn of it, and what it
  * stands on. NaN: width not known. */

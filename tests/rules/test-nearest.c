@@ -52,7 +52,7 @@ overs_of (const FlScene *scene, FlCure cure, gsize index)
   double percent = a->trailer_gross / 100, lo, hi, wheels = a->truck[0] + a->truck[1] + a->truck[2];
   Overs o = { .n = 0 };
 
-  fl_scene_band (scene, &lo, &hi);
+  fl_book_band (scene->book, scene->trailer, &lo, &hi);
   ask_axles (&o, cure, FL_CURE_TRAILER_AXLE, index, scene->trailer->axles, scene->trailer->n_axles, a->trailer);
   ask_axles (&o, cure, FL_CURE_TRUCK_AXLE, index, scene->truck->axles, scene->truck->n_axles, a->truck);
   ask (&o, cure == FL_CURE_COUPLING, a->coupling - fl_quantity_in (scene->truck->coupling.rated_vertical, FL_UNIT_LB));
