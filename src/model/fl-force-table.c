@@ -211,8 +211,8 @@ fl_force_friction_word (const FlWords *words, const char *friction)
   return word_of (words, table, G_N_ELEMENTS (table), friction);
 }
 
-static const char *
-mode_word (const FlWords *words, const char *mode)
+const char *
+fl_force_mode_word (const FlWords *words, const char *mode)
 {
   static const Word table[] = {
     { "slides", N_("it slides") }, { "tips", N_("it tips over") }, { "yaws", N_("it turns round") }, { "lifts", N_("it lifts off the deck") },
@@ -255,7 +255,7 @@ shared_cell (const FlWords *words, const FlForceRow *row)
   const FlFact facts[] = { FL_FACT_TEXT ("holds", holds) };
 
   if (sharing != NULL && sharing->mode != NULL)
-    return g_strdup (mode_word (words, sharing->mode));
+    return g_strdup (fl_force_mode_word (words, sharing->mode));
   if (sharing == NULL || sharing->n_at_limit > 0 || !fl_quantity_known (sharing->capacity) || row->use >= 1.0)
     return g_steal_pointer (&holds);
   return fl_words_message (words, N_("at least {holds}"), facts, G_N_ELEMENTS (facts), FALSE);
@@ -301,7 +301,7 @@ fl_force_cell (const FlWords *words, const FlForceRow *row, const char *id, FlFo
     case FL_FORCE_BOUND:
       return capacity_cell (row->bound);
     case FL_FORCE_MODE:
-      return g_strdup (row->bound != NULL ? mode_word (words, row->bound->mode) : DASH);
+      return g_strdup (row->bound != NULL ? fl_force_mode_word (words, row->bound->mode) : DASH);
     case FL_FORCE_AT_LIMIT:
       return numbers_cell (row->bound);
     case FL_FORCE_SHARED:
@@ -360,7 +360,7 @@ fl_force_sentence (const FlWords *words, const FlForceRow *row, gboolean metric)
   const FlFact facts[] = {
     FL_FACT_TEXT ("way", fl_force_case_word (words, row->case_id)), FL_FACT_TEXT ("level", fl_force_level_word (words, row->level)),
     FL_FACT_TEXT ("deck", fl_force_friction_word (words, row->friction)), FL_FACT_TEXT ("demand", demand), FL_FACT_TEXT ("sum", sum),
-    FL_FACT_TEXT ("bound", bound), FL_FACT_TEXT ("mode", row->bound != NULL ? mode_word (words, row->bound->mode) : DASH), FL_FACT_TEXT ("ties", ties),
+    FL_FACT_TEXT ("bound", bound), FL_FACT_TEXT ("mode", row->bound != NULL ? fl_force_mode_word (words, row->bound->mode) : DASH), FL_FACT_TEXT ("ties", ties),
     FL_FACT_TEXT ("shared", shared), FL_FACT_TEXT ("no", no), FL_FACT_TEXT ("use", use), FL_FACT_TEXT ("moved", moved),
   };
 

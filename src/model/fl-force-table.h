@@ -51,6 +51,7 @@ const char *fl_force_advice (const FlWords *words);
 const char *fl_force_head (const FlWords *words, FlForceColumn column);
 const char *fl_force_case_word (const FlWords *words, const char *case_id);
 const char *fl_force_level_word (const FlWords *words, const char *level);
+const char *fl_force_mode_word (const FlWords *words, const char *mode);      /* "it slides"; a dash for NULL */
 const char *fl_force_friction_word (const FlWords *words, const char *friction);
 
 /* A cell; a dash where there is no answer, never NaN. `id`: of the load. A load sharing that reached no limit as far as it was followed says

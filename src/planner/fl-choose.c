@@ -61,6 +61,14 @@ fl_left_take (FlLeft *left, const FlRig *rig, gint n)
   return TRUE;
 }
 
+double
+fl_chosen_counts (const FlBook *book, const FlChosenTie *tie)
+{
+  gboolean over = tie->anchors[1] != NULL;
+
+  return tie->wll * fl_book_share (book, over, tie->anchors[0]->side, over ? tie->anchors[1]->side : 0);
+}
+
 /* ── chains that touch ── */
 
 gboolean

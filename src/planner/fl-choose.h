@@ -68,6 +68,9 @@ typedef struct
   guint cautions;               /* mask of FL_LEG_CAUTIONS among them */
 } FlDraft;
 
+/* What of its limit counts toward the aggregate, book's unit. */
+double fl_chosen_counts (const FlBook *book, const FlChosenTie *tie);
+
 /* TRUE if the two come nearer to each other than `apart` (m), leaving out where they share a point or an anchor. */
 gboolean fl_chosen_near (const FlChosenTie *a, const FlChosenTie *b, double apart);
 

@@ -55,11 +55,10 @@ subtract_fixed (FlWanted *w, const FlDraft *draft, guint load)
   for (guint i = 0; i < draft->chosen.n; i++)
     {
       const FlChosenTie *tie = &draft->chosen.ties[i];
-      double share = fl_book_share (w->book, tie->anchors[1] != NULL, tie->anchors[0]->side, tie->anchors[1] != NULL ? tie->anchors[1]->side : 0);
 
       if (tie->load != load || tie->implement != NULL)
         continue;
-      w->need = fmax (0.0, w->need - share * tie->wll);
+      w->need = fmax (0.0, w->need - fl_chosen_counts (w->book, tie));
       w->count -= w->count > 0;
       for (guint way = 0; way < FL_N_WAYS; way++)
         {

@@ -20,7 +20,7 @@ fixed_of (const FlDraft *state, const FlWanted *w)
 
       if (tie->load != w->load || tie->implement != NULL)
         continue;
-      fixed.counts += tie->wll * fl_book_share (w->book, tie->anchors[1] != NULL, tie->anchors[0]->side, tie->anchors[1] != NULL ? tie->anchors[1]->side : 0);
+      fixed.counts += fl_chosen_counts (w->book, tie);
       fixed.n++;
     }
   return fixed;

@@ -4,38 +4,28 @@
 #include <math.h>
 
 #include "fl-force.h"
+#include "fl-force-table.h"
 #include "fl-say.h"
 
+/* The words of the tables of forces, as message ids. */
 static const char *
 way_word (const FlBookCase *c)
 {
-  static const struct { const char *id, *word; } words[] = {
-    { "forward", N_("forward") }, { "rearward", N_("rearward") }, { "left", N_("to the left") }, { "right", N_("to the right") }
-  };
-
-  for (gsize i = 0; i < G_N_ELEMENTS (words); i++)
-    if (g_str_equal (words[i].id, c->id))
-      return words[i].word;
-  return c->id;
+  return fl_force_case_word (NULL, c->id);
 }
 
 static const char *
 mode_word (FlMode mode)
 {
-  static const char *const words[FL_N_MODES] = { N_("it slides"), N_("it tips over"), N_("it turns round"), N_("it lifts off the deck"),
-                                                 N_("it cannot stand"), N_("not judged") };
-
-  return words[mode];
+  return fl_force_mode_word (NULL, fl_mode_id (mode));
 }
 
 static const char *
 state_word (const FlSceneForce *force)
 {
-  if (g_str_equal (force->state, "dry"))
-    return N_("dry");
-  if (g_str_equal (force->state, "frost"))
-    return N_("frosty");
-  return force->given ? N_("wet") : N_("taken as wet, for the move does not say");
+  if (!force->given && g_str_equal (force->state, "wet"))
+    return N_("taken as wet, for the move does not say");
+  return fl_force_friction_word (NULL, force->state);
 }
 
 /* ── the arithmetic ── */
