@@ -83,19 +83,6 @@ test_recheck (void)
   g_assert_true (recheck->duty_change);
 }
 
-/* 23 USC 127, 23 CFR 658.15 and .17: 102 in wide; 20,000 lb on a single axle, 34,000 on a tandem, 80,000 gross. */
-static void
-test_legal (void)
-{
-  g_autoptr(FlBook) book = test_book ();
-  const FlBookData *data = fl_book_data (book);
-
-  g_assert_cmpfloat (data->legal_width, ==, 102);
-  g_assert_cmpfloat (data->legal_single, ==, 20000);
-  g_assert_cmpfloat (data->legal_tandem, ==, 34000);
-  g_assert_cmpfloat (data->legal_gross, ==, 80000);
-}
-
 int
 main (int argc, char *argv[])
 {
@@ -106,6 +93,5 @@ main (int argc, char *argv[])
   g_test_add_func ("/49cfr393.110/blocked", test_blocked);
   g_test_add_func ("/49cfr393.130/heavy", test_heavy);
   g_test_add_func ("/49cfr392.9/recheck", test_recheck);
-  g_test_add_func ("/23cfr658/legal", test_legal);
   return test_done (g_test_run ());
 }

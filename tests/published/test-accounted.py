@@ -49,7 +49,7 @@ US_TABLES = [
     ("least link thickness, ASME B30.9", "memory", None, "lifting practice: a worn link takes the chain out whatever is left of it"),
     ("binder makers' tables", "seen in part, memory", GEAR, "/binders/strength"),
     ("bridge formula, check values and steps", "seen, computed", SIZES, '"/23cfr658/bridge"'),
-    ("legal width, axle and gross weights", "seen", LAW, "/23cfr658/legal"),
+    ("legal width, axle and gross weights", "seen", SIZES, "/23cfr658/legal"),
     ("typical state limits on height", "seen", None, "no federal limit; the book's 13 ft 6 in only warns where a move gives none"),
     ("largest weight by chain and number", "computed", WORKED, "/examples/computed/largest-weight"),
 ]

@@ -246,6 +246,35 @@ text_of (const FlFinding *finding)
   return fl_words_finding (NULL, finding, FALSE);
 }
 
+/* One of its steps has these words, and none an open hole. */
+static inline gboolean
+step_says (const FlFinding *f, const char *words)
+{
+  gboolean there = FALSE;
+
+  for (gsize i = 0; i < f->n_steps; i++)
+    {
+      g_autofree char *text = fl_words_message (NULL, f->steps[i].message, f->steps[i].facts, f->steps[i].n_facts, FALSE);
+
+      g_assert_null (strchr (text, '{'));
+      there = there || strstr (text, words) != NULL;
+      g_test_message ("step: %s", text);
+    }
+  return there;
+}
+
+/* What the axle of that name carries, pounds; NaN if there is none. */
+static inline double
+axle_load (const Case *c, const char *name)
+{
+  const FlAssessmentParts *parts = fl_assessment_parts (c->judged);
+
+  for (gsize i = 0; i < parts->n_axles; i++)
+    if (strcmp (parts->axles[i].axle, name) == 0)
+      return fl_quantity_in (parts->axles[i].load, FL_UNIT_LB);
+  return NAN;
+}
+
 /* How many findings of a rule have a verdict. */
 static inline guint
 count_of (const Case *c, const char *rule, FlVerdict verdict)

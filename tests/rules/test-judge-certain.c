@@ -4,21 +4,6 @@
  * ticket, four chains that count 3,300 lb each (13,200 lb, good for 26,400 lb), the blade's chain on a lever binder that needs a run of 24 in. */
 #include "fl-test-judge.h"
 
-static gboolean
-step_says (const FlFinding *f, const char *words)
-{
-  for (gsize i = 0; i < f->n_steps; i++)
-    {
-      g_autofree char *text = fl_words_message (NULL, f->steps[i].message, f->steps[i].facts, f->steps[i].n_facts, FALSE);
-
-      g_test_message ("%s", text);
-      g_assert_null (strchr (text, '{'));
-      if (strstr (text, words) != NULL)
-        return TRUE;
-    }
-  return FALSE;
-}
-
 static const FlFinding *
 weighs (Case *c, const char *weight, const char *basis, FlVerdict verdict)
 {

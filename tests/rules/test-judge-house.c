@@ -22,21 +22,6 @@ expect_shorts (const Case *c, const char *rule, guint n)
   expect_whole (c, FL_COMPLIANT, n > 0 ? FL_HOUSE_SHORT : FL_HOUSE_MET);
 }
 
-static gboolean
-step_says (const FlFinding *f, const char *words)
-{
-  for (gsize i = 0; i < f->n_steps; i++)
-    {
-      g_autofree char *text = fl_words_message (NULL, f->steps[i].message, f->steps[i].facts, f->steps[i].n_facts, FALSE);
-
-      g_assert_null (strchr (text, '{'));
-      if (strstr (text, words) != NULL)
-        return TRUE;
-      g_test_message ("step: %s", text);
-    }
-  return FALSE;
-}
-
 /* ── of each tie-down ── */
 
 /* Long enough for the run (88.3 and 88.7 of 192 in) is the trade's; 103.5 in over, the house's: 191.8 and 192.2. */

@@ -4,17 +4,6 @@
  * 85.5 in, its coupling at 366, its center of gravity at 10 + 234 - 127 = 117. */
 #include "fl-test-judge.h"
 
-static double
-axle_load (const Case *c, const char *name)
-{
-  const FlAssessmentParts *parts = fl_assessment_parts (c->judged);
-
-  for (gsize i = 0; i < parts->n_axles; i++)
-    if (strcmp (parts->axles[i].axle, name) == 0)
-      return fl_quantity_in (parts->axles[i].load, FL_UNIT_LB);
-  return NAN;
-}
-
 /* ── where it stands ── */
 
 /* The drum's middle is at 10 + 234 - 180 = 64 less what the load moves back; the tail does not carry. */

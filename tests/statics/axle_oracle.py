@@ -13,10 +13,11 @@
   axle_oracle.py check INC [STEP]     computes every STEP-th case anew and compares it with the record; TAP
 """
 import re
-import sys
 
 import numpy as np
 from scipy.optimize import root
+
+from recorded import main, report
 
 OUTFITS, BEARINGS, SLICES = 60, 60, 6000
 STIFF, EI = 1e13, 1e9           # N/m, N m2
@@ -225,17 +226,8 @@ def check(path, step):
     for k in range(0, BEARINGS if not bad else 0, step):
         if not np.allclose(bearing_answer(k), kept[OUTFITS + k], rtol=1e-7, atol=1e-2):
             bad.append("bearing %d" % k)
-    print("TAP version 13\n1..1")
-    for line in bad:
-        print("# " + line + ": computed otherwise than recorded")
-    print("%s 1 - outfits and bearings computed anew as recorded, every %d" % ("not ok" if bad else "ok", step))
-    sys.exit(1 if bad else 0)
+    report([line + ": computed otherwise than recorded" for line in bad], "every %d. outfit and bearing" % step)
 
 
 if __name__ == "__main__":
-    if sys.argv[1:] == ["record"]:
-        record()
-    elif len(sys.argv) in (3, 4) and sys.argv[1] == "check":
-        check(sys.argv[2], int(sys.argv[3]) if len(sys.argv) == 4 else 1)
-    else:
-        sys.exit("usage: axle_oracle.py record | check INC [STEP]")
+    main("axle_oracle.py", record, check)

@@ -11,10 +11,11 @@ but the solver's own. -1: that program finds no state in which the load stands a
 """
 import math
 import re
-import sys
 
 import numpy as np
 from scipy.optimize import linprog
+
+from recorded import main, report
 
 COUNT, SIDES, G = 1000, 64, 9.80665
 MASK = (1 << 64) - 1
@@ -145,17 +146,8 @@ def check(path, step):
         recorded = [(float(a), float(b)) for a, b in re.findall(r"\{ (\S+), (\S+) \}", file.read())]
     numbers = range(0, COUNT, step)
     bad = [n for n in numbers if not np.allclose(answers(n), recorded[n], rtol=0, atol=1e-6)] if len(recorded) == COUNT else numbers
-    print("TAP version 13\n1..1")
-    for n in bad:
-        print("# rig %d: %s now, recorded otherwise" % (n, answers(n)))
-    print("%s 1 - %d rigs computed anew as recorded" % ("not ok" if bad else "ok", len(numbers)))
-    sys.exit(1 if bad else 0)
+    report(["rig %d: %s now, recorded otherwise" % (n, answers(n)) for n in bad], "%d rigs" % len(numbers))
 
 
 if __name__ == "__main__":
-    if sys.argv[1:] == ["record"]:
-        record()
-    elif len(sys.argv) in (3, 4) and sys.argv[1] == "check":
-        check(sys.argv[2], int(sys.argv[3]) if len(sys.argv) == 4 else 1)
-    else:
-        sys.exit("usage: equilibrium_oracle.py record | check INC [STEP]")
+    main("equilibrium_oracle.py", record, check)

@@ -45,6 +45,21 @@ test_rig_own (TestRig *rig)
   rig->held.shared = rig->shared;
 }
 
+/* Every place and direction of it. */
+static inline void
+test_rig_turn (TestRig *rig, FlVec (*turn) (FlVec v))
+{
+  rig->body.cg = turn (rig->body.cg);
+  rig->direction = turn (rig->direction);
+  for (gsize j = 0; j < rig->body.n_contacts; j++)
+    rig->contacts[j].at = turn (rig->contacts[j].at);
+  for (gsize i = 0; i < rig->held.n; i++)
+    {
+      rig->pulls[i].at = turn (rig->pulls[i].at);
+      rig->pulls[i].along = turn (rig->pulls[i].along);
+    }
+}
+
 static inline void
 draw_body (guint64 *s, TestRig *rig, double *length, double *width)
 {

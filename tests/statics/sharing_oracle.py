@@ -19,12 +19,12 @@ friction the nearest point of the ellipse by bisection.
 """
 import math
 import re
-import sys
 
 import numpy as np
 from scipy.optimize import nnls, root
 
 from equilibrium_oracle import Draw
+from recorded import main, report
 
 COUNT, ROUGH, STEPS, G, WEAK, GONE = 1000, 25, 20, 9.80665, 1e-7, 1.0
 WAYS = [(1, 0, 0), (-1, 0, 0), (0, 1, 0), (0, -1, 0), (0.6, 0.8, 0)]
@@ -255,17 +255,8 @@ def check(path, step):
         recorded = [row.rstrip("\n") for row in file if row.startswith("  { ")]
     numbers = range(0, COUNT, step)
     bad = [n for n in numbers if not close(line(answers(n)), recorded[n])] if len(recorded) == COUNT else numbers
-    print("TAP version 13\n1..1")
-    for n in bad:
-        print("# rig %d: now\n#%s\n# recorded\n#%s" % (n, line(answers(n)), recorded[n] if n < len(recorded) else ""))
-    print("%s 1 - %d rigs computed anew as recorded" % ("not ok" if bad else "ok", len(numbers)))
-    sys.exit(1 if bad else 0)
+    report(["rig %d: now\n#%s\n# recorded\n#%s" % (n, line(answers(n)), recorded[n] if n < len(recorded) else "") for n in bad], "%d rigs" % len(numbers))
 
 
 if __name__ == "__main__":
-    if sys.argv[1:] == ["record"]:
-        record()
-    elif len(sys.argv) in (3, 4) and sys.argv[1] == "check":
-        check(sys.argv[2], int(sys.argv[3]) if len(sys.argv) == 4 else 1)
-    else:
-        sys.exit("usage: sharing_oracle.py record | check INC [STEP]")
+    main("sharing_oracle.py", record, check)

@@ -15,6 +15,18 @@ stands (const FlCapacity *c)
   return c->mode != FL_UNSTABLE_AT_REST;
 }
 
+/* What both assertions look at: how a rig stands as it is, and after the change. */
+static FlCapacity
+changed (Change change, guint number, FlCapacity *before)
+{
+  TestRig rig;
+
+  test_rig (number, &rig);
+  *before = test_rig_capacity (&rig);
+  change (&rig, number);
+  return test_rig_capacity (&rig);
+}
+
 static void
 assert_unchanged (Change change)
 {
@@ -22,13 +34,8 @@ assert_unchanged (Change change)
 
   for (guint number = 0; number < MANY; number++)
     {
-      FlCapacity before, after;
-      TestRig rig;
+      FlCapacity before, after = changed (change, number, &before);
 
-      test_rig (number, &rig);
-      before = test_rig_capacity (&rig);
-      change (&rig, number);
-      after = test_rig_capacity (&rig);
       if (stands (&before) != stands (&after) || !(fabs (before.g - after.g) <= TWICE_THE_GAP))
         g_error ("rig %u: %s at %.9f, then %s at %.9f", number, fl_mode_id (before.mode), before.g, fl_mode_id (after.mode), after.g);
       standing += stands (&before);
@@ -43,13 +50,8 @@ assert_never_less (Change change)
 
   for (guint number = 0; number < MANY; number++)
     {
-      FlCapacity before, after;
-      TestRig rig;
+      FlCapacity before, after = changed (change, number, &before);
 
-      test_rig (number, &rig);
-      before = test_rig_capacity (&rig);
-      change (&rig, number);
-      after = test_rig_capacity (&rig);
       if ((stands (&before) && !stands (&after)) || !(after.g >= before.g - TWICE_THE_GAP))
         g_error ("rig %u: %s at %.9f, then %s at %.9f", number, fl_mode_id (before.mode), before.g, fl_mode_id (after.mode), after.g);
       more += after.g > before.g + 1e-3;
@@ -58,29 +60,15 @@ assert_never_less (Change change)
 }
 
 static void
-for_each_vector (TestRig *rig, FlVec (*turn) (FlVec v))
-{
-  rig->body.cg = turn (rig->body.cg);
-  rig->direction = turn (rig->direction);
-  for (gsize j = 0; j < rig->body.n_contacts; j++)
-    rig->contacts[j].at = turn (rig->contacts[j].at);
-  for (gsize i = 0; i < rig->held.n; i++)
-    {
-      rig->pulls[i].at = turn (rig->pulls[i].at);
-      rig->pulls[i].along = turn (rig->pulls[i].along);
-    }
-}
-
-static void
 mirror (TestRig *rig, guint number G_GNUC_UNUSED)
 {
-  for_each_vector (rig, mirrored);
+  test_rig_turn (rig, mirrored);
 }
 
 static void
 half_turn (TestRig *rig, guint number G_GNUC_UNUSED)
 {
-  for_each_vector (rig, half_turned);
+  test_rig_turn (rig, half_turned);
 }
 
 /* As if the trailer frame began somewhere else. */

@@ -18,33 +18,17 @@ as_it_is (FlVec v)
   return v;
 }
 
-static void
-turn_rig (SharingRig *out, FlVec (*turn) (FlVec v))
-{
-  TestRig *rig = &out->rig;
-
-  rig->body.cg = turn (rig->body.cg);
-  rig->direction = turn (rig->direction);
-  for (gsize j = 0; j < rig->body.n_contacts; j++)
-    rig->contacts[j].at = turn (rig->contacts[j].at);
-  for (gsize i = 0; i < rig->held.n; i++)
-    {
-      rig->pulls[i].at = turn (rig->pulls[i].at);
-      rig->pulls[i].along = turn (rig->pulls[i].along);
-    }
-}
-
 static Twin
 mirror (SharingRig *out)
 {
-  turn_rig (out, mirrored);
+  test_rig_turn (&out->rig, mirrored);
   return (Twin) { 1, 1, { 0 }, mirrored, -1 };
 }
 
 static Twin
 half_turn (SharingRig *out)
 {
-  turn_rig (out, half_turned);
+  test_rig_turn (&out->rig, half_turned);
   return (Twin) { 1, 1, { 0 }, half_turned, 1 };
 }
 
